@@ -1,0 +1,3 @@
+#!/usr/bin/env node
+console.error('usage: unitbook <command>');
+process.exitCode = 2;

@@ -1,0 +1,4 @@
+import '@unitbook/form';
+import { keepOffline } from './keep-offline.ts';
+
+if (import.meta.env.PROD) keepOffline();

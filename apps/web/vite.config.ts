@@ -1,0 +1,11 @@
+import { defaultClientConditions, defineConfig } from 'vite';
+import { contentSecurity, headers } from './content-security.ts';
+import { offline } from './offline.ts';
+
+export default defineConfig({
+  base: './',
+  resolve: { conditions: ['@unitbook/source', ...defaultClientConditions] },
+  build: { target: 'es2022', sourcemap: true, assetsInlineLimit: 0, modulePreload: { polyfill: false } },
+  preview: { headers },
+  plugins: [contentSecurity(), offline()],
+});

@@ -1,0 +1,39 @@
+import { findingMaker, type Finding, type FindingPlace } from '../quantity/index.ts';
+
+/** Everything that can stand in the way of a bill, by code. */
+export const BILL_FINDINGS = {
+  'bill/no-tariff-in-force': {
+    severity: 'error',
+    text: (v) => ({
+      found: `no charges in force from ${v['from'] ?? ''} through ${v['through'] ?? ''}`,
+      expected: `days that the tariff covers: ${v['covered'] ?? ''}`,
+      remedy: 'Choose the tariff of that time, or bill only the periods it covers.',
+    }),
+  },
+  'bill/quantity-unknown': {
+    severity: 'error',
+    text: (v) => ({
+      found: `"${v['charge'] ?? ''}" is charged on ${v['quantity'] ?? ''}, which is not known for this period`,
+      expected: 'the readings it follows from',
+      remedy: 'Add the generation readings, or clear up the balance of the period.',
+    }),
+  },
+  'bill/too-large': {
+    severity: 'error',
+    text: (v) => ({
+      found: `an amount beyond ${v['most'] ?? ''} of the smallest coin in "${v['charge'] ?? ''}"`,
+      expected: 'an amount that can be counted exactly',
+      remedy: 'Check the readings and the rates.',
+    }),
+  },
+} as const satisfies Parameters<typeof findingMaker>[0];
+
+/** A code of a finding about a bill. */
+export type BillFindingCode = keyof typeof BILL_FINDINGS;
+
+/** Make a finding about a bill. */
+export const billFinding: (
+  code: BillFindingCode,
+  place: FindingPlace,
+  values?: Readonly<Record<string, string>>,
+) => Finding = findingMaker<BillFindingCode>(BILL_FINDINGS);

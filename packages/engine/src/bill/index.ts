@@ -1,0 +1,15 @@
+export { billPeriod, type Bill, type BillInput, type BillLine, type BillQuantities } from './bill-period.ts';
+export { makeConstants, quantityVector, type Constants, type LineConstants } from './constants.ts';
+export { dayFactor, type DayFactor } from './day-factor.ts';
+export { AmountTooLarge, evaluate } from './evaluate.ts';
+export { BILL_FINDINGS, billFinding, type BillFindingCode } from './findings.ts';
+export { coveredDays } from './period-parts.ts';
+export {
+  preparedFor,
+  prepareTariff,
+  type PeriodPart,
+  type Prepared,
+  type PreparedTariff,
+} from './prepare.ts';
+export { QUANTITY_COUNT, QUANTITY_ORDER, quantityIndex, type QuantityName } from './quantities.ts';
+export { shapeOf, type Shape, type ShapeLine } from './shape.ts';

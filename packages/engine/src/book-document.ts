@@ -1,0 +1,155 @@
+import { dayText, exactText, type Figure, type Finding } from './quantity/index.ts';
+import type { Bill } from './bill/index.ts';
+import type { PassbookEntry } from './settlement/index.ts';
+import type { Book, BookMonth } from './book.ts';
+
+/** A figure as JSON: numbers as exact text. */
+export interface FigureDocument {
+  readonly id: string;
+  readonly label: string;
+  readonly value: string;
+  readonly unit: string;
+  readonly operation: string;
+  readonly clause?: string;
+  readonly parameters?: readonly {
+    readonly name: string;
+    readonly value: string;
+    readonly unit: string;
+    readonly clause: string;
+  }[];
+  readonly rounding?: {
+    readonly from: string;
+    readonly step: string;
+    readonly mode: string;
+    readonly clause: string;
+  };
+  readonly inputs?: readonly FigureDocument[];
+}
+
+/** A figure as a plain object for JSON, with everything it follows from. */
+function figureDocument(figure: Figure): FigureDocument {
+  const { rounding } = figure;
+  return {
+    id: figure.id,
+    label: figure.label,
+    value: exactText(figure.numerator, figure.denominator),
+    unit: figure.unit,
+    operation: figure.operation,
+    ...(figure.clause === '' ? {} : { clause: figure.clause }),
+    ...(figure.parameters.length === 0
+      ? {}
+      : {
+          parameters: figure.parameters.map(({ name, text, unit, clause }) => ({
+            name,
+            value: text,
+            unit,
+            clause,
+          })),
+        }),
+    ...(rounding === null
+      ? {}
+      : {
+          rounding: {
+            from: exactText(rounding.numerator, rounding.denominator),
+            step: rounding.step,
+            mode: rounding.mode,
+            clause: rounding.clause,
+          },
+        }),
+    ...(figure.inputs.length === 0 ? {} : { inputs: figure.inputs.map(figureDocument) }),
+  };
+}
+
+const optional = (figure: Figure | null): FigureDocument | null =>
+  figure === null ? null : figureDocument(figure);
+
+function billDocument(bill: Bill) {
+  return {
+    currency: bill.currency,
+    lines: bill.lines.map(({ figure, version, counts }) => ({ version, counts, ...figureDocument(figure) })),
+    sum: exactText(bill.sum.numerator, bill.sum.denominator),
+    roundingDifference: optional(bill.roundingDifference),
+    payable: figureDocument({ ...bill.payable, inputs: [] }),
+  };
+}
+
+const PASSBOOK_COLUMNS = [
+  'opening',
+  'imported',
+  'exported',
+  'setOff',
+  'creditUsed',
+  'billed',
+  'paid',
+  'lapsed',
+  'closing',
+] as const satisfies readonly (keyof PassbookEntry)[];
+
+function passbookDocument(entry: PassbookEntry) {
+  const columns = PASSBOOK_COLUMNS.map((column) => [
+    column,
+    exactText(entry[column].numerator, entry[column].denominator),
+  ]);
+  return {
+    ...(Object.fromEntries(columns) as Record<(typeof PASSBOOK_COLUMNS)[number], string>),
+    isClosed: entry.isClosed,
+  };
+}
+
+function monthDocument({ energy, ratios, passbook, bill, withoutSolar, savings }: BookMonth) {
+  return {
+    from: dayText(energy.period.from),
+    to: dayText(energy.period.to),
+    days: String(energy.days),
+    isEstimated: energy.isEstimated,
+    energy: {
+      import: figureDocument(energy.import),
+      export: figureDocument(energy.export),
+      generation: optional(energy.generation),
+      selfConsumption: optional(energy.selfConsumption),
+      totalUse: optional(energy.totalUse),
+      selfConsumptionShare: optional(ratios.selfConsumptionShare),
+      selfSufficiency: optional(ratios.selfSufficiency),
+      specificYield: optional(ratios.specificYield),
+    },
+    passbook: passbookDocument(passbook),
+    bill: billDocument(bill),
+    withoutSolar: withoutSolar === null ? null : billDocument(withoutSolar),
+    savings:
+      savings === null
+        ? null
+        : {
+            saving: exactText(savings.saving.numerator, savings.saving.denominator),
+            fromSelfConsumption: exactText(
+              savings.fromSelfConsumption.numerator,
+              savings.fromSelfConsumption.denominator,
+            ),
+            fromExport: exactText(savings.fromExport.numerator, savings.fromExport.denominator),
+          },
+  };
+}
+
+/** An account book as JSON, every number as exact text. */
+export type BookDocument = ReturnType<typeof bookDocument>;
+
+/**
+ * Put an account book and its findings into a plain object for JSON: every number as exact text, a
+ * decimal where it ends and a fraction such as "190/3" where it does not.
+ */
+export function bookDocument(book: Book, findings: readonly Finding[]) {
+  return {
+    format: 'unitbook-book-1',
+    account: book.account.document.id,
+    tariff: book.tariff.document.id,
+    months: book.months.map(monthDocument),
+    paymentDue:
+      book.paymentDue === null
+        ? null
+        : {
+            units: exactText(book.paymentDue.units.numerator, book.paymentDue.units.denominator),
+            rate: book.paymentDue.rate,
+            clause: book.paymentDue.clause,
+          },
+    findings,
+  };
+}

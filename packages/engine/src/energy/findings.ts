@@ -1,0 +1,52 @@
+import { findingMaker, type Finding, type FindingPlace } from '../quantity/index.ts';
+
+/** Everything that can be said of the energy of a period, by code. */
+export const ENERGY_FINDINGS = {
+  'energy/export-above-generation': {
+    severity: 'question',
+    text: (v) => ({
+      found: `${v['export'] ?? ''} units given to the grid and ${v['generation'] ?? ''} made in the same days`,
+      expected: 'no more given than made, unless a battery was filled from the grid',
+      remedy:
+        'Likely reasons: import and export swapped; the generation meter misses a phase or has the wrong ' +
+        'multiplying factor; the readings are of different days. What the house used itself cannot be known.',
+    }),
+  },
+  'energy/export-about-generation': {
+    severity: 'note',
+    text: (v) => ({
+      found: `${v['export'] ?? ''} units given to the grid and ${v['generation'] ?? ''} made in the same days`,
+      expected: 'a difference within 3 %, which two meters can have',
+      remedy: 'Hardly anything was used in the house directly; how much cannot be known.',
+    }),
+  },
+  'energy/yield-low': {
+    severity: 'question',
+    text: (v) => ({
+      found: `${v['yield'] ?? ''} units per kWp and day`,
+      expected: 'at least 0.3, even in a dull month',
+      remedy:
+        'Check the generation reading and the plant capacity. A low month is a finding, not a diagnosis: ' +
+        'outage, shade, dirt or a meter error come before faulty panels. Do not open anything: the DC side ' +
+        'is live in daylight. Keep it if it is right.',
+    }),
+  },
+  'energy/self-consumption-unknown': {
+    severity: 'note',
+    text: () => ({
+      found: 'no generation meter',
+      expected: 'one, to know what the house used straight from the roof',
+      remedy: 'The bill does not need it. What solar saved cannot be said without it.',
+    }),
+  },
+} as const satisfies Parameters<typeof findingMaker>[0];
+
+/** A code of a finding about energy. */
+export type EnergyFindingCode = keyof typeof ENERGY_FINDINGS;
+
+/** Make a finding about the energy of a period. */
+export const energyFinding: (
+  code: EnergyFindingCode,
+  place: FindingPlace,
+  values?: Readonly<Record<string, string>>,
+) => Finding = findingMaker<EnergyFindingCode>(ENERGY_FINDINGS);

@@ -1,0 +1,210 @@
+import {
+  exactText,
+  givenFigure,
+  periodDays,
+  quotientText,
+  wholeToDecimal,
+  type Figure,
+  type Finding,
+  type Outcome,
+  type Period,
+} from '../quantity/index.ts';
+import { registersOf, type Account, type ReadingPair } from '../readings/index.ts';
+import { countUnits, type UnitsRule } from './count-units.ts';
+import { energyFinding } from './findings.ts';
+
+/** The energy of one billing period. Figures are in kWh, counted in whole watt-hours. */
+export interface EnergyPeriod {
+  readonly period: Period;
+  readonly days: number;
+  /** Whether a reading at either end was estimated. */
+  readonly isEstimated: boolean;
+  readonly import: Figure;
+  readonly export: Figure;
+  /** null without a generation meter. */
+  readonly generation: Figure | null;
+  /** Generation less export: what the house used straight from the roof; null where it cannot be known. */
+  readonly selfConsumption: Figure | null;
+  /** Import plus self-consumption; null where that cannot be known. */
+  readonly totalUse: Figure | null;
+}
+
+/** Two meters may differ by so much before it is a question. Common practice: 3 %. */
+const METERS_DIFFER_PERCENT = 3;
+/** Units per kWp and day below which a month is asked about, in tenths. */
+const LOW_YIELD_TENTHS = 3;
+
+const NONE: readonly never[] = [];
+
+function combine(
+  id: string,
+  label: string,
+  operation: 'sum' | 'difference',
+  inputs: readonly [Figure, Figure],
+): Figure {
+  const [first, second] = inputs;
+  const sign = operation === 'sum' ? 1 : -1;
+  return {
+    ...first,
+    id,
+    label,
+    operation,
+    inputs,
+    parameters: NONE,
+    rounding: null,
+    clause: '',
+    numerator: (first.numerator as number) + sign * (second.numerator as number),
+  };
+}
+
+function balanceFindings(given: Figure, made: Figure, pair: ReadingPair): Finding[] {
+  const exported = given.numerator as number;
+  const generated = made.numerator as number;
+  if (exported <= generated) return [];
+  const values = {
+    export: exactText(exported, given.denominator),
+    generation: exactText(generated, made.denominator),
+  };
+  const within = exported * 100 <= generated * (100 + METERS_DIFFER_PERCENT);
+  const code = within ? 'energy/export-about-generation' : 'energy/export-above-generation';
+  return [answerable(energyFinding(code, { path: [...pair.to.path, 'export'] }, values), 'export', pair)];
+}
+
+function yieldFindings(made: Figure, account: Account, pair: ReadingPair): Finding[] {
+  const capacityDays = account.plantCapacity * periodDays(pair.period);
+  const generated = made.numerator as number;
+  if (generated * 10 >= LOW_YIELD_TENTHS * capacityDays) return [];
+  const values = { yield: quotientText(generated, capacityDays, 2) };
+  return [
+    answerable(
+      energyFinding('energy/yield-low', { path: [...pair.to.path, 'generation'] }, values),
+      'generation',
+      pair,
+    ),
+  ];
+}
+
+/** A question that was answered with "it is right" stays as a note. */
+function answerable(finding: Finding, register: string, pair: ReadingPair): Finding {
+  const answered = pair.to.confirmed.includes(`${finding.code}:${register}`);
+  return answered && finding.severity === 'question' ? { ...finding, severity: 'note' } : finding;
+}
+
+/**
+ * Work out the energy of the period between two readings, and its balance:
+ * self-consumption = generation − export; total use = import + self-consumption.
+ *
+ * @param pair     two readings in a row
+ * @param account  with its registers and plant
+ * @param rule     how the tariff counts units
+ * @returns        the energy, and findings on balances that cannot be
+ */
+export function measureEnergy(pair: ReadingPair, account: Account, rule: UnitsRule): Outcome<EnergyPeriod> {
+  const [taken, given, made] = registersOf(account).map((register) => countUnits(register, pair, rule));
+  const base = {
+    period: pair.period,
+    days: periodDays(pair.period),
+    isEstimated: pair.from.isEstimated || pair.to.isEstimated,
+    import: taken as Figure,
+    export: given as Figure,
+  };
+  if (made === undefined) {
+    const finding = energyFinding('energy/self-consumption-unknown', { path: pair.to.path });
+    return {
+      value: { ...base, generation: null, selfConsumption: null, totalUse: null },
+      findings: [finding],
+    };
+  }
+  const findings = [...balanceFindings(base.export, made, pair), ...yieldFindings(made, account, pair)];
+  const selfUse = combine('self-consumption', 'Units used straight from the roof', 'difference', [
+    made,
+    base.export,
+  ]);
+  const known = (selfUse.numerator as number) >= 0;
+  const totalUse = combine('total-use', 'Units the house used', 'sum', [base.import, selfUse]);
+  return {
+    value: {
+      ...base,
+      generation: made,
+      selfConsumption: known ? selfUse : null,
+      totalUse: known ? totalUse : null,
+    },
+    findings,
+  };
+}
+
+/** The shares and the yield of a period; null where they cannot be known. */
+export interface EnergyRatios {
+  /** Self-consumption ÷ generation. */
+  readonly selfConsumptionShare: Figure | null;
+  /** Self-consumption ÷ total use. */
+  readonly selfSufficiency: Figure | null;
+  /** Generation ÷ plant capacity ÷ days, in kWh per kWp and day. */
+  readonly specificYield: Figure | null;
+}
+
+function ratio(id: string, label: string, top: Figure | null, bottom: Figure | null): Figure | null {
+  if (top === null || bottom === null || bottom.numerator === 0) return null;
+  return {
+    id,
+    label,
+    unit: 'ratio',
+    numerator: top.numerator,
+    denominator: bottom.numerator as number,
+    operation: 'quotient',
+    inputs: [top, bottom],
+    parameters: NONE,
+    rounding: null,
+    clause: '',
+  };
+}
+
+/**
+ * The shares and the specific yield of a period, exact.
+ *
+ * @source IEC 61724-1 for the yield; self-consumption and self-sufficiency as in Luthander et al.,
+ *         Photovoltaic self-consumption in buildings: A review, Applied Energy 142, 2015
+ */
+export function energyRatios(energy: EnergyPeriod, account: Account): EnergyRatios {
+  const { generation, selfConsumption, totalUse, days } = energy;
+  const capacity = givenFigure({
+    id: 'plant-capacity',
+    label: `Plant capacity (${wholeToDecimal(account.plantCapacity, 3)} kWp)`,
+    unit: 'kW',
+    numerator: account.plantCapacity,
+    denominator: 1000,
+    clause: 'account',
+  });
+  const span = givenFigure({
+    id: 'days',
+    label: 'Days',
+    unit: 'day',
+    numerator: days,
+    denominator: 1,
+    clause: '',
+  });
+  return {
+    selfConsumptionShare: ratio(
+      'self-consumption-share',
+      'Share of generation used in the house',
+      selfConsumption,
+      generation,
+    ),
+    selfSufficiency: ratio('self-sufficiency', 'Share of use met from the roof', selfConsumption, totalUse),
+    specificYield:
+      generation === null
+        ? null
+        : {
+            id: 'specific-yield',
+            label: 'Units per kWp and day',
+            unit: 'kWh/kWp/day',
+            numerator: generation.numerator,
+            denominator: account.plantCapacity * days,
+            operation: 'quotient',
+            inputs: [generation, capacity, span],
+            parameters: NONE,
+            rounding: null,
+            clause: '',
+          },
+  };
+}

@@ -1,0 +1,128 @@
+import { exactText, quotientText } from './decimal.ts';
+import type { Figure, FigureUnit, Parameter } from './figure.ts';
+
+/** How a surface writes numbers: grouping and signs are its own, the digits are the engine's. */
+export interface Notation {
+  /** A plain number, from an exact decimal text such as "-1234.5". */
+  readonly number: (text: string) => string;
+  /** An amount of money, from an exact decimal text. */
+  readonly money: (text: string) => string;
+  /** Decimals of the currency's smallest coin. */
+  readonly moneyPlaces: number;
+}
+
+/** A figure in words: what a command prints and a page shows, from one and the same object. */
+export interface Explanation {
+  readonly id: string;
+  readonly label: string;
+  readonly value: string;
+  /** How the value follows from the inputs, such as "50 kWh × 3.00 + …"; empty for given figures. */
+  readonly formula: string;
+  /** The rounding that was carried out, in words; empty when none changed the value. */
+  readonly rounding: string;
+  readonly clause: string;
+  readonly inputs: readonly Explanation[];
+}
+
+const UNIT_WORDS: Readonly<Record<FigureUnit, string>> = {
+  kWh: ' units',
+  kW: ' kW',
+  day: ' days',
+  money: '',
+  'money/kWh': ' per unit',
+  'money/kW': ' per kW',
+  percent: ' %',
+  ratio: '',
+  'kWh/kWp/day': ' units per kWp and day',
+};
+
+/** Pad a decimal to the coin; leave finer decimals as they are. */
+function padded(text: string, places: number): string {
+  const [whole = '', decimals = ''] = text.split('.');
+  return places === 0 && decimals === '' ? whole : `${whole}.${decimals.padEnd(places, '0')}`;
+}
+
+function isMoney(unit: FigureUnit): boolean {
+  return unit === 'money' || unit === 'money/kWh' || unit === 'money/kW';
+}
+
+/** A number with its unit; fractions that do not end are shown as such, with a rounded decimal. */
+function written(text: string, unit: FigureUnit, notation: Notation): string {
+  const words = UNIT_WORDS[unit];
+  const [top = '', bottom] = text.split('/');
+  if (bottom !== undefined) {
+    const near = quotientText(BigInt(top), Number.parseInt(bottom, 10), unit === 'ratio' ? 4 : 2);
+    return `${text} (about ${notation.number(near)})${words}`;
+  }
+  return isMoney(unit)
+    ? `${notation.money(padded(text, notation.moneyPlaces))}${words}`
+    : `${notation.number(text)}${words}`;
+}
+
+/**
+ * A figure's value in words, with its unit.
+ *
+ * @param figure    any
+ * @param notation  how numbers are written
+ */
+export function figureValue(figure: Figure, notation: Notation): string {
+  return written(exactText(figure.numerator, figure.denominator), figure.unit, notation);
+}
+
+function parameterValue(parameter: Parameter, notation: Notation): string {
+  return written(parameter.text, parameter.unit, notation);
+}
+
+/** How an operation reads, from the words of its inputs and parameters. */
+function formula(figure: Figure, inputs: readonly string[], parameters: readonly string[]): string {
+  const [first = '', ...rest] = inputs;
+  switch (figure.operation) {
+    case 'given':
+      return '';
+    case 'sum':
+      return inputs.length > 1 ? inputs.join(' + ') : '';
+    case 'difference':
+      return [first, ...rest].join(' − ');
+    case 'excess':
+      return `${[first, ...rest].join(' − ')}, but not below 0`;
+    case 'least':
+      return `the least of ${inputs.join(', ')}`;
+    case 'product':
+      return [...inputs, ...parameters].length > 1 ? [...inputs, ...parameters].join(' × ') : '';
+    case 'quotient':
+      return inputs.join(' ÷ ');
+    case 'share':
+      return `${parameters[0] ?? ''} of ${inputs.length > 1 ? `(${inputs.join(' + ')})` : first}`;
+    case 'part':
+      return `the part of ${first} above ${parameters[0] ?? '0'}${parameters[1] === undefined ? '' : `, up to ${parameters[1]}`}`;
+    case 'shortfall':
+      return `${first} − ${rest.length > 1 ? `(${rest.join(' + ')})` : (rest[0] ?? '')}, but not below 0`;
+    case 'at-least':
+      return `the larger of ${first} and ${rest.join(' + ')}`;
+  }
+}
+
+/**
+ * Put a figure and everything it follows from into words.
+ *
+ * @param figure    any
+ * @param notation  how numbers are written
+ * @returns         the same tree as text: value, formula, clause and rounding of every step
+ */
+export function explainFigure(figure: Figure, notation: Notation): Explanation {
+  const values = figure.inputs.map((input) => figureValue(input, notation));
+  const parameters = figure.parameters.map((parameter) => parameterValue(parameter, notation));
+  const { rounding } = figure;
+  return {
+    id: figure.id,
+    label: figure.label,
+    value: figureValue(figure, notation),
+    formula: formula(figure, values, parameters),
+    rounding:
+      rounding === null
+        ? ''
+        : `${written(exactText(rounding.numerator, rounding.denominator), figure.unit, notation)} rounded ${rounding.mode} to ${notation.number(rounding.step)}`,
+    clause: figure.clause,
+    inputs: figure.inputs.map((input) => explainFigure(input, notation)),
+  };
+}

@@ -1,0 +1,51 @@
+export {
+  commonDivisor,
+  commonMultiple,
+  decimalPlaces,
+  decimalToWhole,
+  exactText,
+  isDecimalText,
+  LARGEST_WHOLE,
+  quotientText,
+  wholeToDecimal,
+} from './decimal.ts';
+export { minorUnitDigits } from './currency.ts';
+export {
+  addDays,
+  calendarDay,
+  dayNumber,
+  dayText,
+  daysInMonth,
+  isLeapYear,
+  parseDay,
+  type CalendarDay,
+  type DayNumber,
+} from './day.ts';
+export { explainFigure, figureValue, type Explanation, type Notation } from './explain.ts';
+export {
+  givenFigure,
+  type AppliedRounding,
+  type Figure,
+  type FigureUnit,
+  type Operation,
+  type Parameter,
+} from './figure.ts';
+export {
+  findingMaker,
+  type Finding,
+  type FindingKind,
+  type FindingPlace,
+  type FindingText,
+  type Outcome,
+  type Path,
+  type Severity,
+} from './finding.ts';
+export { monthParts, periodDays, type MonthPart, type Period } from './period.ts';
+export {
+  ROUNDING_MODES,
+  roundLargeQuotient,
+  roundQuotient,
+  type Rounding,
+  type RoundingMode,
+} from './rounding.ts';
+export { shareOut } from './share-out.ts';

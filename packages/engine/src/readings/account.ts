@@ -1,0 +1,162 @@
+import * as z from 'zod/mini';
+import {
+  decimalPlaces,
+  decimalToWhole,
+  isDecimalText,
+  type Finding,
+  type Outcome,
+  type Path,
+} from '../quantity/index.ts';
+import { decimalText, inFileOrder, locate, readDocument } from '../tariff/index.ts';
+import { readingFinding } from './findings.ts';
+import { makeRegister, type Register, type RegisterId } from './register.ts';
+
+const registerSchema = z.strictObject({
+  digits: z.enum(['4', '5', '6', '7', '8']).check(z.describe('Digits before the point')),
+  decimals: z.enum(['0', '1', '2', '3']).check(z.describe('Digits after the point, often red')),
+});
+
+const meterCommon = {
+  serial: z.string(),
+  multiplyingFactor: decimalText('What a reading is multiplied by: 1 on a meter connected directly'),
+};
+
+/** The account document as zod checks it. */
+export const accountSchema = z.strictObject({
+  $schema: z.optional(z.string()),
+  format: z.literal('unitbook-account-1'),
+  id: z.string(),
+  name: z.optional(z.string()),
+  locale: z.optional(z.string().check(z.describe('How numbers are grouped, such as "en-IN"'))),
+  sanctionedLoad: decimalText('Sanctioned load of the connection in kW, from the bill'),
+  plantCapacity: decimalText('Capacity of the solar plant in kWp, from the invoice'),
+  openingCredit: decimalText('Credit units brought forward into the first period; "0" for none'),
+  meters: z.strictObject({
+    grid: z.strictObject({ ...meterCommon, import: registerSchema, export: registerSchema }),
+    generation: z.optional(z.strictObject({ ...meterCommon, generation: registerSchema })),
+  }),
+});
+
+/** An account document: the connection, the plant and the meters of one household. */
+export type AccountDocument = z.infer<typeof accountSchema>;
+
+/** An account that has been read and checked. Power in whole watts, energy in whole watt-hours. */
+export interface Account {
+  readonly document: AccountDocument;
+  readonly sanctionedLoad: number;
+  readonly plantCapacity: number;
+  readonly openingCredit: number;
+  readonly registers: Readonly<Record<'import' | 'export', Register>> & {
+    readonly generation: Register | null;
+  };
+}
+
+/** More than this is no home: kW typed as watts, most likely. */
+const LARGEST_HOME = 100_000;
+/** Above this a connection often has a meter on current transformers. */
+const LARGE_LOAD = 10_000;
+
+const fine = (text: string): boolean => isDecimalText(text) && decimalPlaces(text) <= 3 && text.length < 13;
+const aboveZero = (text: string): boolean => fine(text) && decimalToWhole(text, 3) > 0;
+
+function numberFindings(document: AccountDocument): Finding[] {
+  const named: readonly (readonly [string, string, Path])[] = [
+    ['the sanctioned load', document.sanctionedLoad, ['sanctionedLoad']],
+    ['the plant capacity', document.plantCapacity, ['plantCapacity']],
+    [
+      'the multiplying factor',
+      document.meters.grid.multiplyingFactor,
+      ['meters', 'grid', 'multiplyingFactor'],
+    ],
+    [
+      'the multiplying factor',
+      document.meters.generation?.multiplyingFactor ?? '1',
+      ['meters', 'generation', 'multiplyingFactor'],
+    ],
+  ];
+  return named
+    .filter(([, text]) => !aboveZero(text))
+    .map(([what, value, path]) => readingFinding('account/not-above-zero', { path }, { what, value }));
+}
+
+function plausibility(document: AccountDocument): Finding[] {
+  const findings: Finding[] = [];
+  for (const key of ['sanctionedLoad', 'plantCapacity'] as const) {
+    if (!aboveZero(document[key]) || decimalToWhole(document[key], 3) <= LARGEST_HOME) continue;
+    const offer = document[key].replace(/000$/, '');
+    const what = key === 'sanctionedLoad' ? 'a sanctioned load' : 'a plant';
+    findings.push(
+      readingFinding('account/load-in-watts', { path: [key], offer }, { what, value: document[key], offer }),
+    );
+  }
+  const { sanctionedLoad: load, meters } = document;
+  if (aboveZero(load) && decimalToWhole(load, 3) > LARGE_LOAD && meters.grid.multiplyingFactor === '1') {
+    findings.push(
+      readingFinding(
+        'account/factor-on-large-load',
+        { path: ['meters', 'grid', 'multiplyingFactor'] },
+        { load },
+      ),
+    );
+  }
+  return findings;
+}
+
+/** The size of a credit, whether it was written with a minus sign or not. */
+function creditUnits(text: string): number | null {
+  const size = text.replace(/^-/, '');
+  return fine(size) ? decimalToWhole(size, 3) : null;
+}
+
+function assemble(document: AccountDocument): Account {
+  const { grid, generation } = document.meters;
+  const register = (id: RegisterId, part: z.infer<typeof registerSchema>, factor: string): Register =>
+    makeRegister({ id, digits: part.digits, decimals: part.decimals, multiplyingFactor: factor });
+  return {
+    document,
+    sanctionedLoad: decimalToWhole(document.sanctionedLoad, 3),
+    plantCapacity: decimalToWhole(document.plantCapacity, 3),
+    openingCredit: creditUnits(document.openingCredit) ?? 0,
+    registers: {
+      import: register('import', grid.import, grid.multiplyingFactor),
+      export: register('export', grid.export, grid.multiplyingFactor),
+      generation:
+        generation === undefined
+          ? null
+          : register('generation', generation.generation, generation.multiplyingFactor),
+    },
+  };
+}
+
+/**
+ * Check an account document that has the right form.
+ *
+ * @returns the account, or null when a number cannot be used; questions leave it usable
+ */
+export function checkAccount(document: AccountDocument): Outcome<Account | null> {
+  const findings = [...numberFindings(document), ...plausibility(document)];
+  if (creditUnits(document.openingCredit) === null) {
+    const values = { what: 'the opening credit', value: document.openingCredit };
+    findings.push(readingFinding('account/not-above-zero', { path: ['openingCredit'] }, values));
+  }
+  const usable = findings.every((finding) => finding.severity !== 'error');
+  return { value: usable ? assemble(document) : null, findings };
+}
+
+/**
+ * Read an account document.
+ *
+ * @param text  the JSON file, whole
+ * @returns     the account, or null when it cannot be used; findings with line and column
+ * @example
+ * readAccount('{"format":"unitbook-account-1"}').value //=> null
+ */
+export function readAccount(text: string): Outcome<Account | null> {
+  const read = readDocument<AccountDocument>(text, accountSchema);
+  const checked = read.mended === null ? { value: null, findings: [] } : checkAccount(read.mended);
+  const findings = inFileOrder([
+    ...read.findings,
+    ...checked.findings.map((finding) => locate(read.source, finding)),
+  ]);
+  return { value: read.value === null ? null : checked.value, findings };
+}

@@ -1,0 +1,44 @@
+import { dayNumber, daysInMonth, parseDay, type DayNumber } from '../quantity/index.ts';
+
+/** A date as it was typed: the day it is read as, and the other day it could be. */
+export interface TypedDay {
+  readonly day: DayNumber;
+  readonly other: DayNumber | null;
+}
+
+const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
+
+function validDay(year: number, month: number, day: number): DayNumber | null {
+  if (month < 1 || month > 12 || day < 1 || day > daysInMonth(year, month)) return null;
+  return dayNumber({ year, month, day });
+}
+
+const whole = (text: string | undefined): number => Number.parseInt(text ?? '', 10);
+
+/**
+ * Read a date as people type it: 2025-05-01, 1 May 2025, 1/5/2025 (day first).
+ *
+ * @param text  as typed
+ * @returns     the day; `other` is set when day and month could change places; null when it is no day
+ * @example
+ * readTypedDay('May 2025') //=> null
+ */
+export function readTypedDay(text: string): TypedDay | null {
+  const iso = parseDay(text);
+  if (iso !== null) return { day: iso, other: null };
+  const trimmed = text.trim();
+  const again = parseDay(trimmed);
+  if (again !== null) return { day: again, other: null };
+  const numbers = /^(\d{1,2})[./ -](\d{1,2})[./ -](\d{4})$/.exec(trimmed);
+  if (numbers !== null) {
+    const [first, second, year] = [whole(numbers[1]), whole(numbers[2]), whole(numbers[3])];
+    const dayFirst = validDay(year, second, first);
+    const monthFirst = validDay(year, first, second);
+    if (dayFirst === null) return monthFirst === null ? null : { day: monthFirst, other: null };
+    return { day: dayFirst, other: monthFirst === dayFirst ? null : monthFirst };
+  }
+  const named = /^(\d{1,2})(?:st|nd|rd|th)?[ .-]+([A-Za-z]{3,9})\.?[ ,.-]+(\d{4})$/.exec(trimmed);
+  const month = MONTHS.indexOf((named?.[2] ?? '').slice(0, 3).toLowerCase()) + 1;
+  const day = named === null ? null : validDay(whole(named[3]), month, whole(named[1]));
+  return day === null ? null : { day, other: null };
+}

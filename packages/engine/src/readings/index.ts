@@ -1,0 +1,15 @@
+export { accountSchema, checkAccount, readAccount, type Account, type AccountDocument } from './account.ts';
+export { registersOf } from './check-pair.ts';
+export { readTypedDay, type TypedDay } from './day-text.ts';
+export { READING_FINDINGS, readingFinding, type ReadingFindingCode } from './findings.ts';
+export { readNumberText, type NumberText } from './number-text.ts';
+export {
+  readReadings,
+  readReadingsDocument,
+  readingsSchema,
+  type ReadingsDocument,
+  type ReadReadingsOptions,
+} from './read-readings.ts';
+export { confirmationKey, type Reading, type ReadingPair, type ReadingRow } from './reading.ts';
+export { readingText, readRegisterText, type RegisterContext, type RegisterText } from './register-text.ts';
+export { makeRegister, READING_PLACES, type Register, type RegisterId } from './register.ts';

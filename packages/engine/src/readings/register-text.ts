@@ -1,0 +1,122 @@
+import { wholeToDecimal, type Finding, type Path } from '../quantity/index.ts';
+import { readingFinding, type ReadingFindingCode } from './findings.ts';
+import { readNumberText } from './number-text.ts';
+import { READING_PLACES, type Register } from './register.ts';
+
+/** A register reading in thousandths, or null, with what is to be said about it. */
+export interface RegisterText {
+  readonly value: number | null;
+  readonly findings: readonly Finding[];
+}
+
+const NO_FINDINGS: readonly never[] = [];
+
+/** A plain decimal of at most three places as thousandths; −1 for anything else. */
+function plainThousandths(text: string): number {
+  let value = 0;
+  let places = -1;
+  if (text.length === 0 || text.length > 12) return -1;
+  for (let at = 0; at < text.length; at += 1) {
+    const code = text.charCodeAt(at);
+    if (code >= 48 && code <= 57) {
+      value = value * 10 + (code - 48);
+      if (places >= 0) places += 1;
+    } else if (code === 46 && places < 0 && at > 0 && at < text.length - 1) places = 0;
+    else return -1;
+  }
+  if (places < 0) return value * 1000;
+  return places > READING_PLACES ? -1 : value * (places === 1 ? 100 : places === 2 ? 10 : 1);
+}
+
+/** A reading in thousandths as people read it, without trailing zeros. */
+export function readingText(thousandths: number): string {
+  return wholeToDecimal(thousandths, READING_PLACES).replace(/\.?0+$/, '');
+}
+
+function refused(
+  code: ReadingFindingCode,
+  path: Path,
+  values: Record<string, string>,
+  offer?: string,
+): RegisterText {
+  const place = offer === undefined ? { path } : { path, offer };
+  return { value: null, findings: [readingFinding(code, place, values)] };
+}
+
+/** One comma and three digits after it: the reading before decides between 12892 and 12.892. */
+function unclearComma(
+  choice: { grouped: string; decimal: string },
+  text: string,
+  context: RegisterContext,
+): RegisterText {
+  const { before, path } = context;
+  if (before === null) return refused('reading/comma-unclear', path, { value: text, ...choice });
+  const far = (candidate: string): number => Math.abs(plainThousandths(candidate) - before);
+  return checkWidth(far(choice.grouped) <= far(choice.decimal) ? choice.grouped : choice.decimal, context);
+}
+
+/** The digits and decimals have to fit the register. */
+function checkWidth(text: string, context: RegisterContext): RegisterText {
+  const { register, path } = context;
+  const [whole = '', decimals = ''] = text.split('.');
+  const digits = whole.replace(/^0+(?=\d)/, '');
+  if (decimals.length > register.decimals && /[1-9]/.test(decimals.slice(register.decimals))) {
+    const values = { value: text, count: String(decimals.length), decimals: String(register.decimals) };
+    return refused('reading/too-many-decimals', path, values);
+  }
+  if (digits.length > register.digits) {
+    const dotted = `${digits.slice(0, register.digits)}.${digits.slice(register.digits)}`;
+    const offer = decimals === '' && digits.length - register.digits <= register.decimals ? dotted : '';
+    const values = { value: text, count: String(digits.length), digits: String(register.digits), offer };
+    return refused('reading/too-many-digits', path, values, offer === '' ? undefined : offer);
+  }
+  const value = plainThousandths(
+    `${digits}${decimals === '' ? '' : `.${decimals.slice(0, READING_PLACES)}`}`,
+  );
+  if (/^8{5,}$/.test(digits) && /^8*$/.test(decimals)) {
+    return { value, findings: [readingFinding('reading/screen-test', { path }, { value: text })] };
+  }
+  return { value, findings: NO_FINDINGS };
+}
+
+/** What a reading is read against. */
+export interface RegisterContext {
+  readonly register: Register;
+  /** The reading before, in thousandths, or null for the first. */
+  readonly before: number | null;
+  readonly path: Path;
+}
+
+/**
+ * Read what somebody typed for a register.
+ *
+ * @param text     as typed
+ * @param context  the register, its reading before, and where the text stands
+ * @returns        thousandths, or null with the reason and, where there is one, a correction to offer
+ */
+export function readRegisterText(text: string, context: RegisterContext): RegisterText {
+  const { register, path } = context;
+  const plain = plainThousandths(text);
+  if (plain >= 0 && plain < register.fullScale && plain % 10 ** (READING_PLACES - register.decimals) === 0) {
+    return plain >= 88_888_000 && /^8{5,}(?:\.8+)?$/.test(text)
+      ? checkWidth(text, context)
+      : { value: plain, findings: NO_FINDINGS };
+  }
+  const read = readNumberText(text);
+  switch (read.kind) {
+    case 'empty':
+      return refused('reading/missing-register', path, {
+        register: register.id,
+        meter: register.id === 'generation' ? 'generation' : 'two-way',
+      });
+    case 'comma-unclear':
+      return unclearComma(read, text, context);
+    case 'letter':
+      return refused('reading/letter', path, { value: text, offer: read.offer }, read.offer);
+    case 'number':
+      if (read.text.startsWith('-')) return refused('reading/negative', path, { value: text });
+      return checkWidth(read.text, context);
+    default:
+      return refused(`reading/${read.kind}`, path, { value: text });
+  }
+}

@@ -1,0 +1,47 @@
+import { decimalPlaces, decimalToWhole } from '../quantity/index.ts';
+
+/** The registers of a household: what is taken, what is given, what the plant made. */
+export type RegisterId = 'import' | 'export' | 'generation';
+
+/** Register readings are whole numbers of this many decimals: thousandths. */
+export const READING_PLACES = 3;
+
+/** A counter of a meter: its width, and what a reading is multiplied by. */
+export interface Register {
+  readonly id: RegisterId;
+  readonly digits: number;
+  readonly decimals: number;
+  /** The first number it cannot show, in thousandths: 5 digits make 100 000 000. */
+  readonly fullScale: number;
+  /** The multiplying factor as a quotient of whole numbers. */
+  readonly factor: { readonly numerator: number; readonly denominator: number; readonly text: string };
+}
+
+/**
+ * Make a register from what an account document says of it.
+ *
+ * @param digits, decimals   whole numbers as text
+ * @param multiplyingFactor  decimal text above 0
+ * @example
+ * makeRegister({ id: 'import', digits: '5', decimals: '1', multiplyingFactor: '1' }).fullScale //=> 100000000
+ */
+export function makeRegister(parts: {
+  readonly id: RegisterId;
+  readonly digits: string;
+  readonly decimals: string;
+  readonly multiplyingFactor: string;
+}): Register {
+  const digits = decimalToWhole(parts.digits, 0);
+  const places = decimalPlaces(parts.multiplyingFactor);
+  return {
+    id: parts.id,
+    digits,
+    decimals: decimalToWhole(parts.decimals, 0),
+    fullScale: 10 ** (digits + READING_PLACES),
+    factor: {
+      numerator: decimalToWhole(parts.multiplyingFactor, places),
+      denominator: 10 ** places,
+      text: parts.multiplyingFactor,
+    },
+  };
+}

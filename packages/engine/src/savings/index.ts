@@ -1,0 +1,1 @@
+export { billMonth, type MonthBills, type MonthInput, type Savings } from './savings.ts';

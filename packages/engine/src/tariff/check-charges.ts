@@ -1,0 +1,137 @@
+import type { Finding, Path } from '../quantity/index.ts';
+import { limitFindings, rateTooFine, type Limited } from './check-limits.ts';
+import { documentFinding } from './document-findings.ts';
+import { tariffFinding } from './findings.ts';
+import type { Charge, TariffDocument } from './schema.ts';
+
+const quotedList = (items: Iterable<string>): string =>
+  [...items].map((item) => `"${item}"`).join(', ') || 'none';
+
+/** Exactly one of two keys has to be there. */
+function oneOfTwo(charge: Charge, keys: readonly [string, string], path: Path): Finding[] {
+  const present = keys.filter((key) => (charge as unknown as Record<string, unknown>)[key] !== undefined);
+  if (present.length === 1) return [];
+  const found =
+    present.length === 0 ? `neither "${keys[0]}" nor "${keys[1]}"` : `both "${keys[0]}" and "${keys[1]}"`;
+  return [tariffFinding('tariff/one-of-two', { path }, { found, expected: `"${keys[0]}" or "${keys[1]}"` })];
+}
+
+/** A list of steps needs the quantity that chooses among them. */
+function chooserNeeded(
+  charge: Charge & { chosenBy?: string | undefined; steps?: unknown },
+  path: Path,
+): Finding[] {
+  if (charge.steps === undefined || charge.chosenBy !== undefined) return [];
+  const values = { key: 'chosenBy', meaning: 'the quantity that chooses the step' };
+  return [documentFinding('document/missing-key', { path: [...path, 'chosenBy'] }, values)];
+}
+
+/** A slab, band or step: a limit and one number. */
+interface Row extends Limited {
+  readonly rate?: string;
+  readonly amount?: string;
+  readonly percent?: string;
+}
+
+function ratesTooFine(rows: readonly Row[], path: Path): Finding[] {
+  return rows.flatMap((row, index) =>
+    (['rate', 'amount', 'percent'] as const).flatMap((key) => rateTooFine(row[key], [...path, index, key])),
+  );
+}
+
+function rowFindings(rows: readonly Row[] | undefined, path: Path): Finding[] {
+  if (rows === undefined) return [];
+  return [...limitFindings(rows, path), ...ratesTooFine(rows, path)];
+}
+
+/** Findings about the numbers inside one charge. */
+function numberFindings(charge: Charge, path: Path): Finding[] {
+  switch (charge.kind) {
+    case 'slabs':
+      return rowFindings(charge.slabs, [...path, 'slabs']);
+    case 'slab-tables':
+      return [
+        ...limitFindings(charge.tables, [...path, 'tables']),
+        ...charge.tables.flatMap((table, index) =>
+          rowFindings(table.slabs, [...path, 'tables', index, 'slabs']),
+        ),
+      ];
+    case 'per-unit':
+      return [
+        ...rateTooFine(charge.rate, [...path, 'rate']),
+        ...(charge.firstUnits === undefined
+          ? []
+          : limitFindings([{ upTo: charge.firstUnits }, {}], [...path, 'firstUnits'])),
+      ];
+    case 'per-kilowatt':
+      return [
+        ...oneOfTwo(charge, ['rate', 'bands'], path),
+        ...rateTooFine(charge.rate, [...path, 'rate']),
+        ...rowFindings(charge.bands, [...path, 'bands']),
+        ...methodNeeded(charge, path),
+      ];
+    case 'fixed':
+      return [
+        ...oneOfTwo(charge, ['amount', 'steps'], path),
+        ...chooserNeeded(charge, path),
+        ...rateTooFine(charge.amount, [...path, 'amount']),
+        ...rowFindings(charge.steps, [...path, 'steps']),
+      ];
+    case 'percentage':
+      return [
+        ...oneOfTwo(charge, ['percent', 'steps'], path),
+        ...chooserNeeded(charge, path),
+        ...rateTooFine(charge.percent, [...path, 'percent']),
+        ...rowFindings(charge.steps, [...path, 'steps']),
+      ];
+    case 'minimum':
+      return rateTooFine(charge.amount, [...path, 'amount']);
+  }
+}
+
+function methodNeeded(charge: Charge & { kind: 'per-kilowatt' }, path: Path): Finding[] {
+  if (charge.bands === undefined || charge.method !== undefined) return [];
+  const values = { key: 'method', meaning: '"telescopic" or "whole": how bands are applied' };
+  return [documentFinding('document/missing-key', { path: [...path, 'method'] }, values)];
+}
+
+const RECOMPUTABLE: readonly Charge['kind'][] = ['slabs', 'slab-tables', 'per-unit'];
+
+/** Findings about the lines a charge names. */
+function baseFindings(charge: Charge, above: ReadonlyMap<string, Charge>, path: Path): Finding[] {
+  if (charge.kind !== 'percentage' && charge.kind !== 'minimum') return [];
+  return charge.of.flatMap((base, index) => {
+    const at = [...path, 'of', index];
+    const line = typeof base === 'string' ? base : base.line;
+    const named = above.get(line);
+    if (named === undefined) {
+      return [tariffFinding('tariff/unknown-line', { path: at }, { line, lines: quotedList(above.keys()) })];
+    }
+    if (typeof base === 'string' || RECOMPUTABLE.includes(named.kind)) return [];
+    return [tariffFinding('tariff/line-not-recomputable', { path: at }, { line, kind: named.kind })];
+  });
+}
+
+/**
+ * Check the charges of one version against each other and against the day rules.
+ *
+ * @param charges   in order
+ * @param document  for the names of its day rules
+ * @param path      of the list
+ */
+export function chargeFindings(charges: readonly Charge[], document: TariffDocument, path: Path): Finding[] {
+  const rules = Object.keys(document.dayRules ?? {});
+  const above = new Map<string, Charge>();
+  return charges.flatMap((charge, index) => {
+    const at = [...path, index];
+    const findings = [...numberFindings(charge, at), ...baseFindings(charge, above, at)];
+    if (above.has(charge.id))
+      findings.push(tariffFinding('tariff/same-id-twice', { path: [...at, 'id'] }, { id: charge.id }));
+    if ('scaledBy' in charge && charge.scaledBy !== undefined && !rules.includes(charge.scaledBy)) {
+      const values = { rule: charge.scaledBy, rules: quotedList(rules) };
+      findings.push(tariffFinding('tariff/unknown-day-rule', { path: [...at, 'scaledBy'] }, values));
+    }
+    above.set(charge.id, charge);
+    return findings;
+  });
+}

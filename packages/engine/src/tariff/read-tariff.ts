@@ -1,0 +1,47 @@
+import type { Outcome } from '../quantity/index.ts';
+import { documentFindings } from './check-document.ts';
+import { readInForce, type InForce } from './dated.ts';
+import { inFileOrder, readDocument } from './read-document.ts';
+import { tariffSchema, type SettlementRule, type TariffDocument, type TariffVersion } from './schema.ts';
+import { locate } from './source-text.ts';
+
+/** A tariff that has been read and checked: the document, and its dated parts in order of time. */
+export interface Tariff {
+  readonly document: TariffDocument;
+  readonly versions: readonly InForce<TariffVersion>[];
+  readonly settlements: readonly InForce<SettlementRule>[];
+}
+
+/**
+ * Read a tariff document and list everything that is wrong with it.
+ *
+ * @param text  the JSON file, whole
+ * @returns     the tariff, or null when anything is wrong; findings with line and column, in file order
+ * @example
+ * readTariff('{}').findings.length > 5 //=> true
+ */
+export function readTariff(text: string): Outcome<Tariff | null> {
+  const read = readDocument(text, tariffSchema);
+  const built = read.mended === null ? { value: null, findings: [] } : assemble(read.mended);
+  const meaning = built.findings.map((finding) => locate(read.source, finding));
+  const findings = inFileOrder([...read.findings, ...meaning]);
+  return { value: findings.length === 0 ? built.value : null, findings };
+}
+
+/** Put the dated parts of a well-shaped document in order of time. */
+function assemble(document: TariffDocument): Outcome<Tariff> {
+  const versions = readInForce<TariffVersion>(document.versions, {
+    path: ['versions'],
+    what: 'version of the charges in force',
+    name: (version) => `"${version.name}"`,
+  });
+  const settlements = readInForce<SettlementRule>(document.settlements, {
+    path: ['settlements'],
+    what: 'settlement rule in force',
+    name: (rule) => `the settlement from ${rule.from}`,
+  });
+  return {
+    value: { document, versions: versions.value, settlements: settlements.value },
+    findings: [...documentFindings(document), ...versions.findings, ...settlements.findings],
+  };
+}
