@@ -90,7 +90,12 @@ function bookMonth({ prepared, account, pair, carried }: MonthStep): Outcome<Boo
   const energy = measured.value;
   const rule = ruleInForce(tariff, energy, pair.to.path);
   if (rule.value === null) return { value: null, findings: [...measured.findings, ...rule.findings] };
-  const settled = settlePeriod(energy, { rule: rule.value, opening: carried.opening, unitsRule });
+  const settled = settlePeriod(energy, {
+    rule: rule.value,
+    opening: carried.opening,
+    unitsRule,
+    path: pair.to.path,
+  });
   const before = [...measured.findings, ...settled.findings];
   if (settled.value === null) return { value: null, findings: before };
   const passbook = settled.value;

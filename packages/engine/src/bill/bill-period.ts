@@ -12,8 +12,9 @@ import {
 import type { SurplusPayment } from '../settlement/index.ts';
 import type { Rounding } from '../quantity/index.ts';
 import { quantityVector } from './constants.ts';
-import { AmountTooLarge, evaluate } from './evaluate.ts';
+import { evaluate } from './evaluate.ts';
 import { billFinding } from './findings.ts';
+import { AmountTooLarge } from './line-amount.ts';
 import { periodParts, splitEnergy, type EnergySplit } from './period-parts.ts';
 import { preparedFor, type PeriodPart, type Prepared, type PreparedTariff } from './prepare.ts';
 import { isEnergy, QUANTITY_COUNT, QUANTITY_ORDER, type QuantityName } from './quantities.ts';

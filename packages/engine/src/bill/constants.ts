@@ -1,61 +1,18 @@
-import {
-  commonMultiple,
-  LARGEST_WHOLE,
-  minorUnitDigits,
-  roundQuotient,
-  type RoundingMode,
-} from '../quantity/index.ts';
+import { commonMultiple, LARGEST_WHOLE, minorUnitDigits, roundQuotient } from '../quantity/index.ts';
 import { UNSCALED, type DayFactor } from './day-factor.ts';
+import { FLOOR, PIECE, SHARE, SHORTFALL, TABLE, type LineConstants } from './line-constants.ts';
 import { isEnergy, QUANTITY_COUNT } from './quantities.ts';
 import { leastCommonDenominator, type Piece, type Shape, type ShapeLine } from './shape.ts';
-
-/** Line kinds as small numbers, for the evaluator's one switch. */
-export const TABLE = 0;
-/** See {@link TABLE}. */
-export const SHARE = 1;
-/** See {@link TABLE}. */
-export const SHORTFALL = 2;
-/** See {@link TABLE}. */
-export const FLOOR = 3;
-
-/** Words of one piece in the flat table: limit, rate, offset. */
-export const PIECE = 3;
-
-/** Rounding modes as the evaluator asks for them: half-up inline, others by name, none exact. */
-export type LineMode = RoundingMode | 'exact';
-
-/**
- * One line with all numbers whole and ready: the amount is (scale · x · rate + offset) ÷ divisor, rounded,
- * times unit. Amounts are counted in `1 / grid` of a unit of money.
- */
-export interface LineConstants {
-  readonly kind: number;
-  readonly quantity: number;
-  /** What the quantity is multiplied by before limits and rates apply. */
-  readonly scale: number;
-  readonly chooser: number;
-  readonly chooserScale: number;
-  /** Limits of the tables; empty when there is only one. */
-  readonly tableLimits: readonly number[];
-  /** Pieces of all tables, flat; `tableStarts` says where each begins. */
-  readonly pieces: Float64Array;
-  readonly tableStarts: readonly number[];
-  readonly basis: readonly number[];
-  /** For minimums: what the sum of the basis is multiplied by to compare with the amount. */
-  readonly basisScale: number;
-  readonly divisor: number;
-  readonly half: number;
-  /** Denominator of the exact amount, before the step is taken into account. */
-  readonly denominator: number;
-  readonly unit: number;
-  readonly mode: LineMode;
-  readonly adds: boolean;
-}
+import { makeSteps, usedQuantities, type Step } from './steps.ts';
 
 /** All lines of a version for one set of day factors and one split of units. */
 export interface Constants {
   readonly shape: Shape;
   readonly lines: readonly LineConstants[];
+  /** The same, laid out for the evaluator. */
+  readonly steps: readonly Step[];
+  /** The quantities that lines use, for the check of size. */
+  readonly used: readonly number[];
   /** Amounts are whole numbers of 1/grid of a unit of money. */
   readonly grid: number;
   /** Energy quantities are in thousandths of a unit, times this. */
@@ -252,7 +209,10 @@ export function makeConstants(
   const context = { shape, factors, energyScale };
   const grid = gridOf(context);
   const lines = shape.lines.map((line) => lineConstants(line, context, grid));
-  return { shape, lines, grid, energyScale, safeQuantity: safeQuantityOf(lines), factors };
+  const safeQuantity = safeQuantityOf(lines);
+  const steps = makeSteps(lines, safeQuantity);
+  const used = usedQuantities(lines);
+  return { shape, lines, steps, used, grid, energyScale, safeQuantity, factors };
 }
 
 /** A new vector for the quantities of one bill. */

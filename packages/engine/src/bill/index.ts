@@ -1,7 +1,9 @@
 export { billPeriod, type Bill, type BillInput, type BillLine, type BillQuantities } from './bill-period.ts';
-export { makeConstants, quantityVector, type Constants, type LineConstants } from './constants.ts';
+export { makeConstants, quantityVector, type Constants } from './constants.ts';
+export type { LineConstants } from './line-constants.ts';
 export { dayFactor, type DayFactor } from './day-factor.ts';
-export { AmountTooLarge, evaluate } from './evaluate.ts';
+export { evaluate } from './evaluate.ts';
+export { AmountTooLarge } from './line-amount.ts';
 export { BILL_FINDINGS, billFinding, type BillFindingCode } from './findings.ts';
 export { coveredDays } from './period-parts.ts';
 export {

@@ -77,25 +77,42 @@ function ratioFigure(days: number, total: number): Figure {
   };
 }
 
-function shared(
-  figure: Figure,
-  numerator: number,
-  denominator: number,
-  ratio: Figure,
-  clause: string,
-): Figure {
-  const label = `${figure.label}, share of days`;
+/** The exact share of a figure that falls on some of the days. */
+function exactShare(figure: Figure, ratio: Figure, clause: string): Figure {
   return {
     ...figure,
     id: `${figure.id}-share`,
-    label,
-    numerator,
-    denominator,
+    label: `${figure.label}, share of days`,
+    numerator: (figure.numerator as number) * (ratio.numerator as number),
+    denominator: figure.denominator * ratio.denominator,
     operation: 'product',
     inputs: [figure, ratio],
     parameters: NONE,
     rounding: null,
     clause,
+  };
+}
+
+/** The same in whole counted units; what largest remainder added or took is a step of its own. */
+function wholeShare(exact: Figure, numerator: number): Figure {
+  if (numerator * exact.denominator === (exact.numerator as number) * 1000) {
+    return { ...exact, numerator, denominator: 1000 };
+  }
+  const moved: Figure = {
+    ...exact,
+    id: `${exact.id}-moved`,
+    label: 'Moved between the parts, so that units stay whole and none is lost (largest remainder)',
+    numerator: numerator * (exact.denominator / 1000) - (exact.numerator as number),
+    operation: 'given',
+    inputs: NONE,
+  };
+  return {
+    ...exact,
+    id: `${exact.id}-whole`,
+    numerator,
+    denominator: 1000,
+    operation: 'sum',
+    inputs: [exact, moved],
   };
 }
 
@@ -108,45 +125,13 @@ export function splitEnergy(tariff: Tariff, period: Period, parts: readonly Peri
   if (parts.length === 1 || versionChange.rule !== 'split-by-days') return wholePeriod;
   const days = parts.map((part) => periodDays(part.period));
   const total = periodDays(period);
-  const { clause } = versionChange;
-  if (versionChange.units === 'exact') {
-    return {
-      energyScale: total,
-      share: (figure, part) => {
-        const own = days[part] ?? 0;
-        return shared(
-          figure,
-          (figure.numerator as number) * own,
-          1000 * total,
-          ratioFigure(own, total),
-          clause,
-        );
-      },
-    };
-  }
+  const exact = (figure: Figure, part: number): Figure =>
+    exactShare(figure, ratioFigure(days[part] ?? 0, total), versionChange.clause);
+  if (versionChange.units === 'exact') return { energyScale: total, share: exact };
   const step = 10 ** (3 - (units.decimals.charCodeAt(0) - 48));
-  return {
-    energyScale: 1,
-    share: (figure, part) => {
-      const whole = shareOut((figure.numerator as number) / step, days)[part] ?? 0;
-      const exact = (figure.numerator as number) * (days[part] ?? 0);
-      const rounding = {
-        step: units.decimals,
-        mode: 'half-up' as const,
-        clause,
-        numerator: exact,
-        denominator: 1000 * total,
-      };
-      const value = shared(figure, whole * step, 1000, ratioFigure(days[part] ?? 0, total), clause);
-      return exact === whole * step * total
-        ? value
-        : {
-            ...value,
-            operation: 'given',
-            inputs: [figure],
-            rounding: null,
-            label: `${value.label}, whole units by largest remainder (exact ${String(rounding.numerator)}/${String(rounding.denominator)})`,
-          };
-    },
+  const share = (figure: Figure, part: number): Figure => {
+    const counted = shareOut((figure.numerator as number) / step, days)[part] ?? 0;
+    return wholeShare(exact(figure, part), counted * step);
   };
+  return { energyScale: 1, share };
 }

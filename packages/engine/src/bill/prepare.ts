@@ -26,7 +26,9 @@ export interface PreparedTariff {
  */
 export function prepareTariff(tariff: Tariff): PreparedTariff {
   const shapes = new Map(tariff.versions.map(({ item }) => [item, shapeOf(item, tariff.document)]));
-  return { tariff, shapes, prepared: new Map([...shapes.values()].map((shape) => [shape, new Map()])) };
+  const prepared = new Map<Shape, Map<string, Prepared>>();
+  for (const shape of shapes.values()) prepared.set(shape, new Map<string, Prepared>());
+  return { tariff, shapes, prepared };
 }
 
 /** The part of a period that one version is in force for. */

@@ -1,5 +1,6 @@
 import { exactText, type Figure, type FigureUnit, type Parameter } from '../quantity/index.ts';
-import { PIECE, type Constants, type LineConstants } from './constants.ts';
+import type { Constants } from './constants.ts';
+import { PIECE, type LineConstants } from './line-constants.ts';
 import type { DayFactor } from './day-factor.ts';
 import { isEnergy } from './quantities.ts';
 import type { Piece, ShapeLine } from './shape.ts';

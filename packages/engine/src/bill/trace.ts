@@ -1,5 +1,6 @@
 import type { AppliedRounding, Figure } from '../quantity/index.ts';
-import { PIECE, SHARE, TABLE, type Constants, type LineConstants } from './constants.ts';
+import type { Constants } from './constants.ts';
+import { PIECE, SHARE, TABLE, type LineConstants } from './line-constants.ts';
 import { QUANTITY_ORDER } from './quantities.ts';
 import type { LineTrace, PieceTrace, TraceTables } from './trace-tables.ts';
 

@@ -1,4 +1,4 @@
-import { roundQuotient, wholeToDecimal, type Figure, type Parameter } from '../quantity/index.ts';
+import { roundQuotient, type Figure, type Parameter } from '../quantity/index.ts';
 import { READING_PLACES, type Reading, type ReadingPair, type Register } from '../readings/index.ts';
 import type { TariffDocument } from '../tariff/index.ts';
 
@@ -11,6 +11,7 @@ function unitStep(rule: UnitsRule): number {
 }
 
 const THOUSAND = 10 ** READING_PLACES;
+const UNIT_STEPS = { '0': '1', '1': '0.1', '2': '0.01', '3': '0.001' } as const;
 const NONE: readonly never[] = [];
 
 /** The register as the meter showed it on a day. */
@@ -78,7 +79,7 @@ function countedFigure(input: Figure, counted: Counted, register: Register, rule
     parameters,
     rounding: counted.isRounded
       ? {
-          step: wholeToDecimal(1, rule.decimals.charCodeAt(0) - 48),
+          step: UNIT_STEPS[rule.decimals],
           mode: rule.rounding,
           clause: rule.clause,
           numerator: counted.numerator,
@@ -90,17 +91,15 @@ function countedFigure(input: Figure, counted: Counted, register: Register, rule
 }
 
 function arithmetic(
-  id: string,
-  label: string,
-  numerator: number,
   operation: 'sum' | 'difference',
-  inputs: Figure[],
+  inputs: readonly Figure[],
+  result: { readonly id: string; readonly label: string; readonly numerator: number },
 ): Figure {
   return {
-    id,
-    label,
+    id: result.id,
+    label: result.label,
     unit: 'kWh',
-    numerator,
+    numerator: result.numerator,
     denominator: THOUSAND,
     operation,
     inputs,
@@ -123,11 +122,11 @@ function beyondFullScale(figure: Figure, register: Register): Figure {
     rounding: null,
     clause: 'account',
   };
-  const value = (figure.numerator as number) + register.fullScale;
-  return arithmetic(`${register.id}-passed`, `${figure.label}, past the full scale`, value, 'sum', [
-    figure,
-    fullScale,
-  ]);
+  return arithmetic('sum', [figure, fullScale], {
+    id: `${register.id}-passed`,
+    label: `${figure.label}, past the full scale`,
+    numerator: (figure.numerator as number) + register.fullScale,
+  });
 }
 
 /**
@@ -144,15 +143,14 @@ export function countUnits(register: Register, pair: ReadingPair, rule: UnitsRul
   const passed = pair.rolledOver.includes(register.id);
   const end = passed ? beyondFullScale(present, register) : present;
   const label = UNIT_LABELS[register.id];
+  const { id } = register;
   if (rule.roundedAt === 'difference') {
     const advance = (end.numerator as number) - (previous.numerator as number);
-    const difference = arithmetic(register.id, label, advance, 'difference', [end, previous]);
+    const difference = arithmetic('difference', [end, previous], { id, label, numerator: advance });
     return countedFigure(difference, count(advance, register, rule), register, rule);
   }
   const to = count(end.numerator as number, register, rule);
   const from = count(previous.numerator as number, register, rule);
-  return arithmetic(register.id, label, to.value - from.value, 'difference', [
-    countedFigure(end, to, register, rule),
-    countedFigure(previous, from, register, rule),
-  ]);
+  const ends = [countedFigure(end, to, register, rule), countedFigure(previous, from, register, rule)];
+  return arithmetic('difference', ends, { id, label, numerator: to.value - from.value });
 }

@@ -9,7 +9,7 @@ import {
   type Outcome,
   type Period,
 } from '../quantity/index.ts';
-import { registersOf, type Account, type ReadingPair } from '../readings/index.ts';
+import type { Account, ReadingPair } from '../readings/index.ts';
 import { countUnits, type UnitsRule } from './count-units.ts';
 import { energyFinding } from './findings.ts';
 
@@ -37,25 +37,28 @@ const LOW_YIELD_TENTHS = 3;
 const NONE: readonly never[] = [];
 
 function combine(
-  id: string,
-  label: string,
   operation: 'sum' | 'difference',
   inputs: readonly [Figure, Figure],
+  words: { readonly id: string; readonly label: string },
 ): Figure {
   const [first, second] = inputs;
   const sign = operation === 'sum' ? 1 : -1;
   return {
-    ...first,
-    id,
-    label,
+    id: words.id,
+    label: words.label,
+    unit: 'kWh',
+    numerator: (first.numerator as number) + sign * (second.numerator as number),
+    denominator: 1000,
     operation,
     inputs,
     parameters: NONE,
     rounding: null,
     clause: '',
-    numerator: (first.numerator as number) + sign * (second.numerator as number),
   };
 }
+
+const SELF_USE = { id: 'self-consumption', label: 'Units used straight from the roof' };
+const TOTAL_USE = { id: 'total-use', label: 'Units the house used' };
 
 function balanceFindings(given: Figure, made: Figure, pair: ReadingPair): Finding[] {
   const exported = given.numerator as number;
@@ -100,37 +103,31 @@ function answerable(finding: Finding, register: string, pair: ReadingPair): Find
  * @returns        the energy, and findings on balances that cannot be
  */
 export function measureEnergy(pair: ReadingPair, account: Account, rule: UnitsRule): Outcome<EnergyPeriod> {
-  const [taken, given, made] = registersOf(account).map((register) => countUnits(register, pair, rule));
-  const base = {
+  const {
+    import: importRegister,
+    export: exportRegister,
+    generation: generationRegister,
+  } = account.registers;
+  const taken = countUnits(importRegister, pair, rule);
+  const given = countUnits(exportRegister, pair, rule);
+  const made = generationRegister === null ? null : countUnits(generationRegister, pair, rule);
+  const selfUse = made === null ? null : combine('difference', [made, given], SELF_USE);
+  const known = selfUse !== null && (selfUse.numerator as number) >= 0 ? selfUse : null;
+  const value: EnergyPeriod = {
     period: pair.period,
     days: periodDays(pair.period),
     isEstimated: pair.from.isEstimated || pair.to.isEstimated,
-    import: taken as Figure,
-    export: given as Figure,
+    import: taken,
+    export: given,
+    generation: made,
+    selfConsumption: known,
+    totalUse: known === null ? null : combine('sum', [taken, known], TOTAL_USE),
   };
-  if (made === undefined) {
-    const finding = energyFinding('energy/self-consumption-unknown', { path: pair.to.path });
-    return {
-      value: { ...base, generation: null, selfConsumption: null, totalUse: null },
-      findings: [finding],
-    };
-  }
-  const findings = [...balanceFindings(base.export, made, pair), ...yieldFindings(made, account, pair)];
-  const selfUse = combine('self-consumption', 'Units used straight from the roof', 'difference', [
-    made,
-    base.export,
-  ]);
-  const known = (selfUse.numerator as number) >= 0;
-  const totalUse = combine('total-use', 'Units the house used', 'sum', [base.import, selfUse]);
-  return {
-    value: {
-      ...base,
-      generation: made,
-      selfConsumption: known ? selfUse : null,
-      totalUse: known ? totalUse : null,
-    },
-    findings,
-  };
+  const findings =
+    made === null
+      ? [energyFinding('energy/self-consumption-unknown', { path: pair.to.path })]
+      : [...balanceFindings(given, made, pair), ...yieldFindings(made, account, pair)];
+  return { value, findings };
 }
 
 /** The shares and the yield of a period; null where they cannot be known. */

@@ -1,15 +1,10 @@
-import {
-  decimalPlaces,
-  decimalToWhole,
-  roundQuotient,
-  wholeToDecimal,
-  type Figure,
-  type Finding,
-} from '../quantity/index.ts';
+import type { Figure, Outcome, Path } from '../quantity/index.ts';
 import type { EnergyPeriod, UnitsRule } from '../energy/index.ts';
 import type { SettlementRule } from '../tariff/index.ts';
 import { holdsDayOfYear } from './close-day.ts';
 import { settlementFinding } from './findings.ts';
+import { cappedQuantity, setOffUnits, type SetOff } from './set-off.ts';
+import { lessUnits, noUnits, sumOfUnits, unitFigure, wattHours } from './unit-figure.ts';
 
 /** Surplus units that are paid for. */
 export interface SurplusPayment {
@@ -43,102 +38,54 @@ export interface PassbookEntry {
   readonly isClosed: boolean;
 }
 
-const NONE: readonly never[] = [];
-
-const whole = (figure: Figure): number => figure.numerator as number;
-
-function units(
-  id: string,
-  label: string,
-  numerator: number,
-  how: {
-    readonly operation: Figure['operation'];
-    readonly inputs: readonly Figure[];
-    readonly clause: string;
-  },
-): Figure {
-  return { id, label, unit: 'kWh', numerator, denominator: 1000, parameters: NONE, rounding: null, ...how };
-}
-
-const zeroUnits = (id: string, label: string, clause: string): Figure =>
-  units(id, label, 0, { operation: 'given', inputs: NONE, clause });
-
-/** The most units a cap lets be set off in the period, rounded as the tariff counts units. */
-function capFigure(cap: NonNullable<SettlementRule['cap']>, quantity: Figure, rule: UnitsRule): Figure {
-  const places = decimalPlaces(cap.percent);
-  const step = 10 ** (3 - (rule.decimals.charCodeAt(0) - 48));
-  const numerator = whole(quantity) * decimalToWhole(cap.percent, places);
-  const denominator = 100 * 10 ** places;
-  const value = roundQuotient(numerator, denominator * step, rule.rounding) * step;
-  const exact = value * denominator === numerator;
-  return {
-    ...units('cap', 'Most that may be set off', value, {
-      operation: 'share',
-      inputs: [quantity],
-      clause: cap.clause,
-    }),
-    parameters: [{ name: 'cap', text: cap.percent, unit: 'percent', clause: cap.clause }],
-    rounding: exact
-      ? null
-      : {
-          step: wholeToDecimal(1, rule.decimals.charCodeAt(0) - 48),
-          mode: rule.rounding,
-          clause: rule.clause,
-          numerator,
-          denominator: denominator * 1000,
-        },
-  };
-}
-
-function cappedQuantity(energy: EnergyPeriod, of: 'import' | 'generation' | 'total-use'): Figure | null {
-  return of === 'import' ? energy.import : of === 'generation' ? energy.generation : energy.totalUse;
-}
-
-/** What is left of the available units after the set-off, and what of it a cap makes lapse. */
-interface Leftover {
-  readonly setOff: Figure;
-  readonly cutByCap: number;
-}
-
-function setOffUnits(available: Figure, imported: Figure, cap: Figure | null, clause: string): Leftover {
-  const wanted = Math.min(whole(available), whole(imported));
-  const value = cap === null ? wanted : Math.min(wanted, whole(cap));
-  const inputs = cap === null ? [imported, available] : [imported, available, cap];
-  return {
-    setOff: units('set-off', 'Units set off', value, { operation: 'least', inputs, clause }),
-    cutByCap: wanted - value,
-  };
-}
-
 /** How a period is settled. */
 export interface SettlePeriodOptions {
   readonly rule: SettlementRule;
   readonly opening: Figure;
   readonly unitsRule: UnitsRule;
+  /** Where the reading stands that closes the period, for findings. */
+  readonly path: Path;
 }
 
 /** What happens to the units left over: paid, lapsed or carried on. */
-function disposeOf(left: Figure, cutByCap: number, energy: EnergyPeriod, rule: SettlementRule) {
-  const { close, cap } = rule;
-  const isClosed = close.on === 'every-period' || holdsDayOfYear(energy.period, close.on);
-  const lapsedByCap = cap?.excess === 'lapses' ? cutByCap : 0;
-  const rest = whole(left) - lapsedByCap;
-  const paid = isClosed && close.surplus === 'paid' ? rest : 0;
-  const lapsed = lapsedByCap + (isClosed && close.surplus === 'lapses' ? rest : 0);
-  return { isClosed, paid, lapsed };
+function disposeOf(
+  { left, keptByCap }: SetOff,
+  isClosed: boolean,
+  rule: SettlementRule,
+): Pick<PassbookEntry, 'paid' | 'lapsed' | 'closing'> {
+  const { close, cap, carry } = rule;
+  const cut = cap?.excess === 'lapses' && keptByCap !== null ? keptByCap : null;
+  const rest =
+    cut === null ? left : lessUnits('rest', 'Units left over below the cap', [left, cut], cap?.clause ?? '');
+  const isPaid = isClosed && close.surplus === 'paid';
+  const isDropped = isClosed && close.surplus === 'lapses';
+  const paid = isPaid
+    ? sumOfUnits('paid', 'Units paid', [rest], close.clause)
+    : noUnits('paid', 'Units paid', close.clause);
+  const gone = [...(cut === null ? [] : [cut]), ...(isDropped ? [rest] : [])];
+  const lapsed =
+    gone.length === 0
+      ? noUnits('lapsed', 'Units lapsed', close.clause)
+      : sumOfUnits('lapsed', 'Units lapsed', gone, isDropped ? close.clause : (cap?.clause ?? ''));
+  const closing = lessUnits(
+    'closing',
+    'Credit carried forward',
+    [left, paid, lapsed],
+    carry?.clause ?? close.clause,
+  );
+  return { paid, lapsed, closing };
 }
 
 function paymentFor(paid: Figure, { close }: SettlementRule): SurplusPayment | null {
-  if (whole(paid) === 0 || close.rate === undefined || close.inBill === undefined) return null;
+  if (wattHours(paid) === 0 || close.rate === undefined || close.inBill === undefined) return null;
   const label = close.label ?? 'Surplus units paid';
   return { units: paid, rate: close.rate, clause: close.clause, label, inBill: close.inBill };
 }
 
-/** An amount of units that the arithmetic below fixes: an input less what goes elsewhere. */
-function moved(id: string, label: string, value: number, left: Figure, clause: string): Figure {
-  if (value === 0) return zeroUnits(id, label, clause);
-  if (value === whole(left)) return { ...left, id, label, operation: 'sum', inputs: [left], clause };
-  return units(id, label, value, { operation: 'given', inputs: NONE, clause });
+function creditUsed(setOff: Figure, exported: Figure, clause: string): Figure {
+  const numerator = Math.max(0, wattHours(setOff) - wattHours(exported));
+  const from = { operation: 'excess', inputs: [setOff, exported], clause } as const;
+  return unitFigure({ id: 'credit-used', label: 'Credit units used', numerator }, from);
 }
 
 /**
@@ -151,65 +98,35 @@ function moved(id: string, label: string, value: number, left: Figure, clause: s
  */
 export function settlePeriod(
   energy: EnergyPeriod,
-  { rule, opening, unitsRule }: SettlePeriodOptions,
-): { value: PassbookEntry | null; findings: readonly Finding[] } {
+  options: SettlePeriodOptions,
+): Outcome<PassbookEntry | null> {
+  const { rule, opening, unitsRule, path } = options;
   const { import: imported, export: exported } = energy;
-  const quantity = rule.cap === undefined ? null : cappedQuantity(energy, rule.cap.of);
+  const quantity = rule.cap === undefined ? null : cappedQuantity(energy, rule.cap);
   if (rule.cap !== undefined && quantity === null) {
-    const finding = settlementFinding(
-      'settlement/quantity-unknown',
-      { path: ['settlements'] },
-      { quantity: rule.cap.of },
-    );
-    return { value: null, findings: [finding] };
+    return {
+      value: null,
+      findings: [settlementFinding('settlement/quantity-unknown', { path }, { quantity: rule.cap.of })],
+    };
   }
-  const cap = rule.cap === undefined || quantity === null ? null : capFigure(rule.cap, quantity, unitsRule);
-  const available = units(
-    'available',
-    'Export and credit brought forward',
-    whole(exported) + whole(opening),
-    {
-      operation: 'sum',
-      inputs: [exported, opening],
-      clause: rule.clause,
-    },
+  const set = setOffUnits(
+    { imported, exported, opening },
+    rule,
+    quantity === null ? null : { quantity, unitsRule },
   );
-  const { setOff, cutByCap } = setOffUnits(available, imported, cap, rule.clause);
-  const left = units('left', 'Units left over', whole(available) - whole(setOff), {
-    operation: 'difference',
-    inputs: [available, setOff],
-    clause: rule.clause,
-  });
-  const end = disposeOf(left, cutByCap, energy, rule);
-  const paid = moved('paid', 'Units paid', end.paid, left, rule.close.clause);
-  const lapsed = moved('lapsed', 'Units lapsed', end.lapsed, left, rule.cap?.clause ?? rule.close.clause);
-  return {
-    value: {
-      energy,
-      opening,
-      imported,
-      exported,
-      setOff,
-      creditUsed: units('credit-used', 'Credit units used', Math.max(0, whole(setOff) - whole(exported)), {
-        operation: 'excess',
-        inputs: [setOff, exported],
-        clause: rule.clause,
-      }),
-      billed: units('billed', 'Units billed', whole(imported) - whole(setOff), {
-        operation: 'difference',
-        inputs: [imported, setOff],
-        clause: rule.clause,
-      }),
-      paid,
-      lapsed,
-      closing: units('closing', 'Credit carried forward', whole(left) - end.paid - end.lapsed, {
-        operation: 'difference',
-        inputs: [left, paid, lapsed],
-        clause: rule.carry?.clause ?? rule.close.clause,
-      }),
-      payment: paymentFor(paid, rule),
-      isClosed: end.isClosed,
-    },
-    findings: NONE,
+  const isClosed = rule.close.on === 'every-period' || holdsDayOfYear(energy.period, rule.close.on);
+  const end = disposeOf(set, isClosed, rule);
+  const value: PassbookEntry = {
+    energy,
+    opening,
+    imported,
+    exported,
+    setOff: set.setOff,
+    creditUsed: creditUsed(set.setOff, exported, rule.clause),
+    billed: lessUnits('billed', 'Units billed', [imported, set.setOff], rule.clause),
+    ...end,
+    payment: paymentFor(end.paid, rule),
+    isClosed,
   };
+  return { value, findings: [] };
 }

@@ -1,0 +1,88 @@
+import { LARGEST_WHOLE, roundLargeQuotient, roundQuotient } from '../quantity/index.ts';
+import { PIECE, SHARE, SHORTFALL, TABLE, type LineConstants } from './line-constants.ts';
+
+/** An amount that is not a whole number a double can hold. */
+export class AmountTooLarge extends RangeError {
+  /** The line, by index. */
+  readonly line: number;
+  constructor(line: number) {
+    super(`the amount of line ${String(line)} is beyond ${String(LARGEST_WHOLE)}`);
+    this.line = line;
+  }
+}
+
+/** Divide and round as a line says; numbers are below 2^52. */
+function rounded(line: LineConstants, numerator: number): number {
+  if (line.mode === 'exact') return (numerator / line.divisor) * line.unit;
+  return roundQuotient(numerator, line.divisor, line.mode) * line.unit;
+}
+
+/** x · rate + offset, divided and rounded, for numbers of any size. */
+function roundedLarge(line: LineConstants, parts: readonly [number, number, number], at: number): number {
+  const [x, rate, offset] = parts;
+  const numerator = BigInt(x) * BigInt(rate) + BigInt(offset);
+  const divisor = BigInt(line.divisor);
+  const quotient =
+    line.mode === 'exact' ? numerator / divisor : roundLargeQuotient(numerator, divisor, line.mode);
+  const value = quotient * BigInt(line.unit);
+  if (value > BigInt(LARGEST_WHOLE) || value < -BigInt(LARGEST_WHOLE)) throw new AmountTooLarge(at);
+  return Number.parseInt(value.toString(), 10);
+}
+
+/** Where the table begins that a quantity chooses. */
+function tableStart(line: LineConstants, quantities: Float64Array): number {
+  const limits = line.tableLimits;
+  if (limits.length === 0) return 0;
+  const x = (quantities[line.chooser] as number) * line.chooserScale;
+  let table = 0;
+  while (x > (limits[table] as number)) table += 1;
+  return line.tableStarts[table] as number;
+}
+
+function basisSum(line: LineConstants, amounts: Float64Array): number {
+  let sum = 0;
+  for (const index of line.basis) sum += amounts[index] as number;
+  return sum;
+}
+
+/** A minimum compared with the lines it is about: the shortfall, or the larger of the two. */
+function minimumAmount(line: LineConstants, sum: number, isLarge: boolean, at: number): number {
+  const least = line.pieces[1] as number;
+  const missing = least - sum * line.basisScale;
+  if (missing <= 0) return line.kind === SHORTFALL ? 0 : sum;
+  if (line.kind !== SHORTFALL) return rounded(line, least);
+  return isLarge ? roundedLarge(line, [sum, -line.basisScale, least], at) : rounded(line, missing);
+}
+
+/** What a line's amount is computed from. */
+export interface LineInput {
+  readonly quantities: Float64Array;
+  /** Amounts of the lines above. */
+  readonly amounts: Float64Array;
+  /** Whether numbers on the way may exceed what a double holds. */
+  readonly isLarge: boolean;
+}
+
+/**
+ * The amount of one line of any kind: the rule that the evaluator's short cuts repeat for the two
+ * commonest kinds, and that a law holds them to.
+ *
+ * @param at  place of the line
+ * @returns   whole number of 1/grid of money
+ * @throws    AmountTooLarge when it is beyond 2^53
+ */
+export function lineAmount(
+  line: LineConstants,
+  at: number,
+  { quantities, amounts, isLarge }: LineInput,
+): number {
+  if (line.kind !== TABLE && line.kind !== SHARE)
+    return minimumAmount(line, basisSum(line, amounts), isLarge, at);
+  const isTable = line.kind === TABLE;
+  const x = isTable ? (quantities[line.quantity] as number) * line.scale : basisSum(line, amounts);
+  let piece = tableStart(line, quantities);
+  if (isTable) while (x > (line.pieces[piece] as number)) piece += PIECE;
+  const rate = line.pieces[piece + 1] as number;
+  const offset = line.pieces[piece + 2] as number;
+  return isLarge ? roundedLarge(line, [x, rate, offset], at) : rounded(line, x * rate + offset);
+}
