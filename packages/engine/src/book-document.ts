@@ -60,6 +60,13 @@ function figureDocument(figure: Figure): FigureDocument {
   };
 }
 
+/** A figure whose inputs stand beside it in the document already. */
+function withoutInputs(figure: Figure): FigureDocument {
+  return Object.fromEntries(
+    Object.entries(figureDocument(figure)).filter(([key]) => key !== 'inputs'),
+  ) as unknown as FigureDocument;
+}
+
 const optional = (figure: Figure | null): FigureDocument | null =>
   figure === null ? null : figureDocument(figure);
 
@@ -69,7 +76,7 @@ function billDocument(bill: Bill) {
     lines: bill.lines.map(({ figure, version, counts }) => ({ version, counts, ...figureDocument(figure) })),
     sum: exactText(bill.sum.numerator, bill.sum.denominator),
     roundingDifference: optional(bill.roundingDifference),
-    payable: figureDocument({ ...bill.payable, inputs: [] }),
+    payable: withoutInputs(bill.payable),
   };
 }
 

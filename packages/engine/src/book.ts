@@ -2,6 +2,7 @@ import {
   addDays,
   dayText,
   givenFigure,
+  renamedFigure,
   type Figure,
   type Finding,
   type Outcome,
@@ -109,13 +110,7 @@ function bookMonth({ prepared, account, pair, carried }: MonthStep): Outcome<Boo
 
 function carriedFrom(month: BookMonth): Carried {
   const { closing, payment } = month.passbook;
-  const opening: Figure = {
-    ...closing,
-    id: 'opening',
-    label: 'Credit brought forward',
-    operation: 'sum',
-    inputs: [closing],
-  };
+  const opening = renamedFigure(closing, { id: 'opening', label: 'Credit brought forward' });
   return { opening, payment: payment?.inBill === 'next' ? payment : null };
 }
 
@@ -129,7 +124,7 @@ function carriedFrom(month: BookMonth): Carried {
  */
 export function keepBook(input: BookInput, options: ReadReadingsOptions = {}): Outcome<Book> {
   const { account } = input;
-  const prepared = 'shapes' in input.tariff ? input.tariff : prepareTariff(input.tariff);
+  const prepared = 'prepared' in input.tariff ? input.tariff : prepareTariff(input.tariff);
   const read = readReadings(input.readings, account, options);
   const findings: Finding[] = [...read.findings];
   const months: BookMonth[] = [];

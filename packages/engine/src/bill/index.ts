@@ -1,4 +1,5 @@
-export { billPeriod, type Bill, type BillInput, type BillLine, type BillQuantities } from './bill-period.ts';
+export type { BillLine, BillQuantities } from './bill-part.ts';
+export { billPeriod, type Bill, type BillInput } from './bill-period.ts';
 export { makeConstants, quantityVector, type Constants } from './constants.ts';
 export type { LineConstants } from './line-constants.ts';
 export { dayFactor, type DayFactor } from './day-factor.ts';

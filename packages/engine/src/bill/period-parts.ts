@@ -12,6 +12,8 @@ import { inForceDuring, isOpenEnded, type InForce, type Tariff } from '../tariff
 import { billFinding } from './findings.ts';
 import type { PeriodPart } from './prepare.ts';
 
+const NONE: readonly never[] = [];
+
 /** The days that something dated covers, in words. */
 export function coveredDays(entries: readonly InForce<unknown>[]): string {
   const first = entries[0]?.period;
@@ -37,17 +39,36 @@ function uncovered(tariff: Tariff, period: Period): Finding {
  *          with a finding, when the charges do not cover the period
  */
 export function periodParts(tariff: Tariff, period: Period): Outcome<readonly PeriodPart[]> {
+  for (const version of tariff.versions) {
+    if (version.period.from <= period.from && version.period.to >= period.to)
+      return { value: [{ version, period }], findings: NONE };
+  }
   const { rule } = tariff.document.versionChange;
+  return rule === 'split-by-days' ? splitParts(tariff, period) : oneDaysVersion(tariff, period, rule);
+}
+
+/** The version of one day of the period bills the whole of it. */
+function oneDaysVersion(
+  tariff: Tariff,
+  period: Period,
+  rule: 'in-force-on-first-day' | 'in-force-on-last-day',
+): Outcome<readonly PeriodPart[]> {
   const day = rule === 'in-force-on-last-day' ? addDays(period.to, -1) : period.from;
-  const asked = rule === 'split-by-days' ? period : { from: day, to: addDays(day, 1) };
-  const parts = inForceDuring(tariff.versions, asked).map((version): PeriodPart => {
-    const from = version.period.from > asked.from ? version.period.from : asked.from;
-    const to = version.period.to < asked.to ? version.period.to : asked.to;
-    return { version, period: rule === 'split-by-days' ? { from, to } : period };
+  const [version] = inForceDuring(tariff.versions, { from: day, to: addDays(day, 1) });
+  if (version === undefined) return { value: NONE, findings: [uncovered(tariff, period)] };
+  return { value: [{ version, period }], findings: NONE };
+}
+
+/** Each version bills the days it is in force. */
+function splitParts(tariff: Tariff, period: Period): Outcome<readonly PeriodPart[]> {
+  const parts = inForceDuring(tariff.versions, period).map((version): PeriodPart => {
+    const from = version.period.from > period.from ? version.period.from : period.from;
+    const to = version.period.to < period.to ? version.period.to : period.to;
+    return { version, period: { from, to } };
   });
   const covered = parts.reduce((days, part) => days + periodDays(part.period), 0);
-  if (covered !== periodDays(period)) return { value: [], findings: [uncovered(tariff, period)] };
-  return { value: parts, findings: [] };
+  if (covered !== periodDays(period)) return { value: NONE, findings: [uncovered(tariff, period)] };
+  return { value: parts, findings: NONE };
 }
 
 /** How energy is shared between the parts of a period. */
@@ -57,8 +78,6 @@ export interface EnergySplit {
   /** The share of a figure that falls into a part, in thousandths times the energy scale. */
   readonly share: (figure: Figure, part: number) => Figure;
 }
-
-const NONE: readonly never[] = [];
 
 const wholePeriod: EnergySplit = { energyScale: 1, share: (figure) => figure };
 
@@ -80,7 +99,7 @@ function ratioFigure(days: number, total: number): Figure {
 /** The exact share of a figure that falls on some of the days. */
 function exactShare(figure: Figure, ratio: Figure, clause: string): Figure {
   return {
-    ...figure,
+    unit: figure.unit,
     id: `${figure.id}-share`,
     label: `${figure.label}, share of days`,
     numerator: (figure.numerator as number) * (ratio.numerator as number),

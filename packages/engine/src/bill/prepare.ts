@@ -1,22 +1,34 @@
-import { periodDays, type Period } from '../quantity/index.ts';
+import { periodDays, type FigureKind, type Period } from '../quantity/index.ts';
 import type { InForce, Tariff, TariffVersion } from '../tariff/index.ts';
 import { makeConstants, type Constants } from './constants.ts';
 import { dayFactor, lowestTerms, type DayFactor } from './day-factor.ts';
 import { shapeOf, type Shape } from './shape.ts';
-import { traceTables, type TraceTables } from './trace-tables.ts';
+import { stepRounding, type StepRounding } from './step-rounding.ts';
+import { traceTables } from './trace-tables.ts';
+import type { BillSource } from './trace.ts';
 
 /** A version of the charges for one set of day factors, ready to bill and to explain. */
 export interface Prepared {
   readonly constants: Constants;
-  readonly tables: TraceTables;
+  /** How each line unfolds. */
+  readonly kinds: readonly FigureKind<BillSource>[];
 }
 
 /** A tariff in normal form, with what has been worked out for the periods billed so far. */
 export interface PreparedTariff {
   readonly tariff: Tariff;
-  readonly shapes: ReadonlyMap<TariffVersion, Shape>;
-  /** Remembered by version, factors and split; filled as periods are billed. */
-  readonly prepared: Map<Shape, Map<string, Prepared>>;
+  /** Roundings of a line and of the total, as whole numbers; null for none. */
+  readonly lineRounding: StepRounding | null;
+  readonly totalRounding: StepRounding | null;
+  /** What has been worked out, by version; filled as periods are billed. */
+  readonly prepared: ReadonlyMap<TariffVersion, Memory>;
+}
+
+/** One version in normal form, and what has been worked out for it. */
+export interface Memory {
+  readonly shape: Shape;
+  readonly byDates: Map<number, Prepared>;
+  readonly byFactors: Map<string, Prepared>;
 }
 
 /**
@@ -25,10 +37,22 @@ export interface PreparedTariff {
  * @param tariff  read and checked
  */
 export function prepareTariff(tariff: Tariff): PreparedTariff {
-  const shapes = new Map(tariff.versions.map(({ item }) => [item, shapeOf(item, tariff.document)]));
-  const prepared = new Map<Shape, Map<string, Prepared>>();
-  for (const shape of shapes.values()) prepared.set(shape, new Map<string, Prepared>());
-  return { tariff, shapes, prepared };
+  const prepared = new Map<TariffVersion, Memory>();
+  for (const { item } of tariff.versions) {
+    const memory: Memory = {
+      shape: shapeOf(item, tariff.document),
+      byDates: new Map(),
+      byFactors: new Map(),
+    };
+    prepared.set(item, memory);
+  }
+  const { rounding } = tariff.document;
+  return {
+    tariff,
+    prepared,
+    lineRounding: stepRounding(rounding.line),
+    totalRounding: stepRounding(rounding.total),
+  };
 }
 
 /** The part of a period that one version is in force for. */
@@ -62,8 +86,15 @@ function factorKey(factors: Readonly<Record<string, DayFactor>>, energyScale: nu
   return key;
 }
 
+/** A number for the dates of a period: first day and length. */
+function dateKey(period: Period): number {
+  return period.from * 65_536 + (period.to - period.from);
+}
+
 /**
  * The constants for the part of a period that one version is in force for.
+ *
+ * Remembered by dates, which whole districts share, and behind that by factors, which most months share.
  *
  * @param part         version and days
  * @param whole        the whole billing period
@@ -75,14 +106,23 @@ export function preparedFor(
   whole: Period,
   energyScale: number,
 ): Prepared {
-  const shape = prepared.shapes.get(part.version.item) as Shape;
-  const factors = factorsFor(shape, part, whole);
-  const cache = prepared.prepared.get(shape) as Map<string, Prepared>;
-  const key = factorKey(factors, energyScale);
-  const known = cache.get(key);
-  if (known !== undefined) return known;
+  const memory = prepared.prepared.get(part.version.item) as Memory;
+  const key = part.period === whole ? dateKey(whole) : null;
+  const sameDates = key === null ? undefined : memory.byDates.get(key);
+  if (sameDates !== undefined) return sameDates;
+  const factors = factorsFor(memory.shape, part, whole);
+  const factorsKey = factorKey(factors, energyScale);
+  const ready = memory.byFactors.get(factorsKey) ?? makePrepared(memory.shape, factors, energyScale);
+  memory.byFactors.set(factorsKey, ready);
+  if (key !== null) memory.byDates.set(key, ready);
+  return ready;
+}
+
+function makePrepared(
+  shape: Shape,
+  factors: Readonly<Record<string, DayFactor>>,
+  energyScale: number,
+): Prepared {
   const constants = makeConstants(shape, factors, energyScale);
-  const made = { constants, tables: traceTables(constants) };
-  cache.set(key, made);
-  return made;
+  return { constants, kinds: traceTables(constants) };
 }

@@ -1,6 +1,7 @@
-import { commonMultiple, decimalPlaces, decimalToWhole, type Rounding } from '../quantity/index.ts';
+import { commonMultiple, decimalPlaces, decimalToWhole } from '../quantity/index.ts';
 import type { Charge, TariffDocument, TariffVersion } from '../tariff/index.ts';
 import { quantityIndex, type QuantityName } from './quantities.ts';
+import { stepRounding, type StepRounding } from './step-rounding.ts';
 
 /** A piece of a piecewise linear table: up to a limit (thousandths, or Infinity), at a rate. */
 export interface Piece {
@@ -19,13 +20,6 @@ export interface Table {
 
 /** How the day rule acts on a line: on limits of units, or on the amount. */
 export type Scaling = 'none' | 'limits' | 'amount' | 'limits-and-amount';
-
-/** Rounding of a line as whole numbers: the step is numerator / denominator of a unit of money. */
-export interface StepRounding {
-  readonly numerator: number;
-  readonly denominator: number;
-  readonly rounding: Rounding;
-}
 
 /**
  * A line of a bill in normal form. `table` lines are piecewise linear in one quantity; `share` lines are
@@ -73,12 +67,6 @@ interface TableParts {
     readonly rows: readonly (Row & { readonly number: string })[];
   }[];
   readonly scaling: Scaling;
-}
-
-function step(rounding: Rounding | 'none'): StepRounding | null {
-  if (rounding === 'none') return null;
-  const places = decimalPlaces(rounding.step);
-  return { numerator: decimalToWhole(rounding.step, places), denominator: 10 ** places, rounding };
 }
 
 /** Each row a table of its own: the quantity reached chooses the whole. */
@@ -176,7 +164,7 @@ function buildLine(
   on?: QuantityName,
 ): ShapeLine {
   const parts = tableParts(charge, on);
-  const rounding = step(charge.rounding ?? document.rounding.line);
+  const rounding = stepRounding(charge.rounding ?? document.rounding.line);
   const numbers = parts.tables.flatMap((table) => table.rows.map((row) => row.number));
   const ratePlaces = placesOf(numbers, rounding);
   const dayRule = 'scaledBy' in charge ? (charge.scaledBy ?? null) : null;

@@ -1,9 +1,16 @@
-import { exactText, type Figure, type FigureUnit, type Parameter } from '../quantity/index.ts';
+import {
+  exactText,
+  type Figure,
+  type FigureKind,
+  type FigureUnit,
+  type Parameter,
+} from '../quantity/index.ts';
 import type { Constants } from './constants.ts';
 import { PIECE, type LineConstants } from './line-constants.ts';
 import type { DayFactor } from './day-factor.ts';
 import { isEnergy } from './quantities.ts';
 import type { Piece, ShapeLine } from './shape.ts';
+import { lineKind, type BillSource } from './trace.ts';
 
 /** What explanations of one piece need and no bill changes. */
 export interface PieceTrace {
@@ -20,8 +27,6 @@ export interface LineTrace {
   readonly line: ShapeLine;
   readonly label: string;
   readonly pieces: readonly PieceTrace[];
-  /** Denominator of the exact amount before rounding. */
-  readonly denominator: number;
   /** Denominator of the scaled quantity. */
   readonly unitsDenominator: number;
   /** The day factor where it multiplies the amount. */
@@ -138,21 +143,15 @@ function lineTrace(line: ShapeLine, constants: LineConstants, all: Constants): L
         ? line.charge.label
         : `${line.charge.label} on ${line.id.split(' on ')[1] ?? ''}`,
     pieces: pieceTraces({ line, constants, unitsDenominator, factorText }),
-    denominator: constants.denominator,
     unitsDenominator,
     factor: isScaled ? factorFigure(line.dayRule ?? '', factor, clause) : null,
   };
 }
 
-/** Everything that the explanations of bills under the same constants share. */
-export interface TraceTables {
-  readonly lines: readonly LineTrace[];
-}
-
-/** Prepare explanations once for all bills under the same constants. */
-export function traceTables(constants: Constants): TraceTables {
-  const lines = constants.shape.lines.map((line, index) =>
-    lineTrace(line, constants.lines[index] as LineConstants, constants),
-  );
-  return { lines };
+/** How each line of bills under the same constants unfolds. */
+export function traceTables(constants: Constants): readonly FigureKind<BillSource>[] {
+  return constants.shape.lines.map((line, index) => {
+    const own = constants.lines[index] as LineConstants;
+    return lineKind(lineTrace(line, own, constants), own, constants.grid);
+  });
 }

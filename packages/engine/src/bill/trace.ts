@@ -1,18 +1,18 @@
-import type { AppliedRounding, Figure } from '../quantity/index.ts';
+import type { AppliedRounding, Figure, FigureKind } from '../quantity/index.ts';
 import type { Constants } from './constants.ts';
 import { PIECE, SHARE, TABLE, type LineConstants } from './line-constants.ts';
-import { QUANTITY_ORDER } from './quantities.ts';
-import type { LineTrace, PieceTrace, TraceTables } from './trace-tables.ts';
+import type { LineTrace, PieceTrace } from './trace-tables.ts';
 
-/** What a bill's lines are explained from. */
-export interface TraceInput {
+/** An evaluated bill or part of one: what its lines are explained from. */
+export interface BillSource {
   readonly constants: Constants;
-  readonly tables: TraceTables;
   /** As evaluated. */
   readonly quantities: Float64Array;
   readonly amounts: Float64Array;
   /** A figure for each quantity, null for those not known; `one` has none. */
   readonly figures: readonly (Figure | null)[];
+  /** The lines themselves, for those that are based on others. */
+  readonly lines: readonly Figure[];
 }
 
 const NONE: readonly never[] = [];
@@ -28,52 +28,41 @@ function exactNumerator(x: number, rate: number, offset: number): number | bigin
     : BigInt(x) * BigInt(rate) + BigInt(offset);
 }
 
-/** The rounding of a line, if it changed the amount. */
-function appliedRounding(
-  trace: LineTrace,
-  constants: LineConstants,
-  numerator: number | bigint,
-  amount: number,
-): AppliedRounding | null {
-  const { rounding, charge } = trace.line;
-  if (rounding === null) return null;
-  const steps = amount / constants.unit;
-  const changed =
-    typeof numerator === 'number'
-      ? steps * constants.divisor !== numerator
-      : BigInt(steps) * BigInt(constants.divisor) !== numerator;
-  if (!changed) return null;
-  return {
-    step: rounding.rounding.step,
-    mode: rounding.rounding.mode,
-    clause: charge.clause,
-    numerator,
-    denominator: trace.denominator,
-  };
+/** One line of an evaluated bill under explanation. */
+interface LineAt {
+  readonly trace: LineTrace;
+  readonly constants: LineConstants;
+  readonly source: BillSource;
 }
 
+/** The quantity a line is charged on, in the units of its limits. */
+const scaledQuantity = ({ constants, source }: LineAt): number =>
+  (source.quantities[constants.quantity] ?? 0) * constants.scale;
+
 /** Where the piece stands that a line charges, counted over all tables, and the first of its table. */
-function chosenPieces(constants: LineConstants, quantities: Float64Array): { first: number; last: number } {
+function chosenPieces(line: LineAt): {
+  readonly first: number;
+  readonly last: number;
+  readonly count: number;
+} {
+  const { constants, source, trace } = line;
   let table = 0;
-  const chooser = (quantities[constants.chooser] ?? 0) * constants.chooserScale;
+  const chooser = (source.quantities[constants.chooser] ?? 0) * constants.chooserScale;
   while (constants.tableLimits.length > 0 && chooser > (constants.tableLimits[table] ?? Infinity)) table += 1;
   const start = constants.tableStarts[table] ?? 0;
-  const x = (quantities[constants.quantity] ?? 0) * constants.scale;
+  const x = scaledQuantity(line);
   let at = start;
   while (constants.kind === TABLE && x > (constants.pieces[at] ?? Infinity)) at += PIECE;
-  return { first: start / PIECE, last: at / PIECE };
+  return { first: start / PIECE, last: at / PIECE, count: trace.line.tables[table]?.pieces.length ?? 1 };
 }
 
 /** A figure of one part of a quantity at its rate. */
-function partFigure(input: TraceInput, at: number, piece: number, below: number): Figure {
-  const constants = input.constants.lines[at] as LineConstants;
-  const trace = input.tables.lines[at] as LineTrace;
+function partFigure(line: LineAt, piece: number, below: number): Figure {
+  const { constants, trace, source } = line;
   const words = trace.pieces[piece] as PieceTrace;
-  const x = (input.quantities[constants.quantity] ?? 0) * constants.scale;
   const limit = constants.pieces[piece * PIECE] ?? Infinity;
-  const rate = constants.pieces[piece * PIECE + 1] ?? 0;
-  const units = Math.min(x, limit) - below;
-  const quantity = input.figures[constants.quantity] as Figure;
+  const units = Math.min(scaledQuantity(line), limit) - below;
+  const quantity = source.figures[constants.quantity] as Figure;
   const part: Figure = {
     id: `${words.id}-units`,
     label: words.unitsLabel,
@@ -90,8 +79,8 @@ function partFigure(input: TraceInput, at: number, piece: number, below: number)
     id: words.id,
     label: words.label,
     unit: 'money',
-    numerator: exactNumerator(units, rate, 0),
-    denominator: trace.denominator,
+    numerator: exactNumerator(units, constants.pieces[piece * PIECE + 1] ?? 0, 0),
+    denominator: constants.denominator,
     operation: 'product',
     inputs: trace.factor === null ? [part] : [part, trace.factor],
     parameters: words.rate,
@@ -100,65 +89,21 @@ function partFigure(input: TraceInput, at: number, piece: number, below: number)
   };
 }
 
-interface LineValue {
-  readonly numerator: number | bigint;
-  readonly operation: Figure['operation'];
-  readonly inputs: readonly Figure[];
-  readonly parameters: Figure['parameters'];
-}
+/** Sum of the lines a line is based on. */
+const basisSum = ({ constants, source }: LineAt): number =>
+  constants.basis.reduce((sum, index) => sum + (source.amounts[index] ?? 0), 0);
 
-function tableValue(input: TraceInput, at: number): LineValue {
-  const constants = input.constants.lines[at] as LineConstants;
-  const trace = input.tables.lines[at] as LineTrace;
-  const { first, last } = chosenPieces(constants, input.quantities);
-  const x = (input.quantities[constants.quantity] ?? 0) * constants.scale;
-  const rate = constants.pieces[last * PIECE + 1] ?? 0;
-  const offset = constants.pieces[last * PIECE + 2] ?? 0;
-  const numerator = exactNumerator(x, rate, offset);
-  const telescopic =
-    (trace.line.tables.find((_, index) => (constants.tableStarts[index] ?? 0) / PIECE === first)?.pieces
-      .length ?? 1) > 1;
-  if (telescopic) {
-    const parts: Figure[] = [];
-    for (let piece = first; piece <= last; piece += 1) {
-      parts.push(
-        partFigure(input, at, piece, piece === first ? 0 : (constants.pieces[(piece - 1) * PIECE] ?? 0)),
-      );
-    }
-    return { numerator, operation: 'sum', inputs: parts, parameters: NONE };
-  }
-  const quantity = input.figures[constants.quantity];
-  const inputs = [quantity, trace.factor].filter((figure) => figure !== null && figure !== undefined);
-  return { numerator, operation: 'product', inputs, parameters: trace.pieces[last]?.rate ?? NONE };
-}
-
-function basisFigures(constants: LineConstants, before: readonly Figure[]): Figure[] {
-  return constants.basis.map((index) => before[index] as Figure);
-}
-
-function shareValue(input: TraceInput, at: number, before: readonly Figure[]): LineValue {
-  const constants = input.constants.lines[at] as LineConstants;
-  const trace = input.tables.lines[at] as LineTrace;
-  const { last } = chosenPieces(constants, input.quantities);
-  const sum = constants.basis.reduce((total, index) => total + (input.amounts[index] ?? 0), 0);
-  return {
-    numerator: exactNumerator(sum, constants.pieces[last * PIECE + 1] ?? 0, 0),
-    operation: 'share',
-    inputs: basisFigures(constants, before),
-    parameters: trace.pieces[last]?.rate ?? NONE,
-  };
-}
+const basisFigures = ({ constants, source }: LineAt): Figure[] =>
+  constants.basis.map((index) => source.lines[index] as Figure);
 
 /** The minimum itself, scaled where the day rule scales it, as a figure. */
-function leastFigure(input: TraceInput, at: number): Figure {
-  const constants = input.constants.lines[at] as LineConstants;
-  const trace = input.tables.lines[at] as LineTrace;
+function leastFigure({ trace, constants }: LineAt): Figure {
   return {
     id: `${trace.line.id}-least`,
     label: 'Minimum',
     unit: 'money',
     numerator: constants.pieces[1] ?? 0,
-    denominator: trace.denominator,
+    denominator: constants.denominator,
     operation: 'product',
     inputs: trace.factor === null ? NONE : [trace.factor],
     parameters: trace.pieces[0]?.rate ?? NONE,
@@ -167,59 +112,86 @@ function leastFigure(input: TraceInput, at: number): Figure {
   };
 }
 
-function minimumValue(input: TraceInput, at: number, before: readonly Figure[]): LineValue {
-  const constants = input.constants.lines[at] as LineConstants;
-  const trace = input.tables.lines[at] as LineTrace;
-  const sum =
-    constants.basis.reduce((total, index) => total + (input.amounts[index] ?? 0), 0) * constants.basisScale;
+/** The exact amount before rounding, over the line's denominator. */
+function exactAmount(line: LineAt): number | bigint {
+  const { constants } = line;
+  if (constants.kind === TABLE || constants.kind === SHARE) {
+    const at = chosenPieces(line).last * PIECE;
+    const x = constants.kind === TABLE ? scaledQuantity(line) : basisSum(line);
+    return exactNumerator(x, constants.pieces[at + 1] ?? 0, constants.pieces[at + 2] ?? 0);
+  }
+  const sum = basisSum(line) * constants.basisScale;
   const least = constants.pieces[1] ?? 0;
-  const shortfall = trace.line.kind === 'shortfall';
-  return {
-    numerator: shortfall ? Math.max(0, least - sum) : Math.max(least, sum),
-    operation: shortfall ? 'shortfall' : 'at-least',
-    inputs: [leastFigure(input, at), ...basisFigures(constants, before)],
-    parameters: NONE,
-  };
+  return line.trace.line.kind === 'shortfall' ? Math.max(0, least - sum) : Math.max(least, sum);
 }
 
-function lineFigure(input: TraceInput, at: number, before: readonly Figure[]): Figure {
-  const constants = input.constants.lines[at] as LineConstants;
-  const trace = input.tables.lines[at] as LineTrace;
-  const { kind } = constants;
-  const value =
-    kind === TABLE
-      ? tableValue(input, at)
-      : kind === SHARE
-        ? shareValue(input, at, before)
-        : minimumValue(input, at, before);
-  const amount = input.amounts[at] ?? 0;
+/** The rounding of a line, if it changed the amount. */
+function appliedRounding(line: LineAt, amount: number): AppliedRounding | null {
+  const { rounding, charge } = line.trace.line;
+  if (rounding === null) return null;
+  const numerator = exactAmount(line);
+  const { constants } = line;
+  const steps = amount / constants.unit;
+  const changed =
+    typeof numerator === 'number'
+      ? steps * constants.divisor !== numerator
+      : BigInt(steps) * BigInt(constants.divisor) !== numerator;
+  if (!changed) return null;
+  const { step, mode } = rounding.rounding;
+  return { step, mode, clause: charge.clause, numerator, denominator: constants.denominator };
+}
+
+function tableInputs(line: LineAt): readonly Figure[] {
+  const { constants, trace, source } = line;
+  const { first, last, count } = chosenPieces(line);
+  if (count === 1) {
+    const quantity = source.figures[constants.quantity];
+    return [quantity, trace.factor].filter((figure) => figure !== null && figure !== undefined);
+  }
+  const parts: Figure[] = [];
+  for (let piece = first; piece <= last; piece += 1) {
+    const below = piece === first ? 0 : (constants.pieces[(piece - 1) * PIECE] ?? 0);
+    parts.push(partFigure(line, piece, below));
+  }
+  return parts;
+}
+
+function lineInputs(line: LineAt): readonly Figure[] {
+  const { kind } = line.constants;
+  if (kind === TABLE) return tableInputs(line);
+  return kind === SHARE ? basisFigures(line) : [leastFigure(line), ...basisFigures(line)];
+}
+
+/** The rate or percentage of the piece charged, where the line is one product or share. */
+function lineParameters(line: LineAt): Figure['parameters'] {
+  const { kind } = line.constants;
+  if (kind !== TABLE && kind !== SHARE) return NONE;
+  const { last, count } = chosenPieces(line);
+  return count === 1 ? (line.trace.pieces[last]?.rate ?? NONE) : NONE;
+}
+
+const OPERATIONS = { table: 'product', share: 'share', shortfall: 'shortfall', floor: 'at-least' } as const;
+
+/**
+ * How one line of a bill unfolds: each amount with its inputs, the numbers read with their clauses, and
+ * the rounding applied. The amount itself is the one evaluated, not computed again.
+ *
+ * @param trace      what explanations of the line share
+ * @param constants  of the line
+ * @param grid       amounts are counted in 1/grid of money
+ */
+export function lineKind(trace: LineTrace, constants: LineConstants, grid: number): FigureKind<BillSource> {
+  const at = (source: BillSource): LineAt => ({ trace, constants, source });
+  const isSum = trace.line.kind === 'table' && trace.line.tables.some((table) => table.pieces.length > 1);
   return {
     id: trace.line.id,
     label: trace.label,
     unit: 'money',
-    numerator: amount,
-    denominator: input.constants.grid,
-    operation: value.operation,
-    inputs: value.inputs,
-    parameters: value.parameters,
-    rounding: appliedRounding(trace, constants, value.numerator, amount),
+    denominator: grid,
+    operation: isSum ? 'sum' : OPERATIONS[trace.line.kind],
     clause: trace.line.charge.clause,
+    inputs: (source) => lineInputs(at(source)),
+    parameters: (source) => lineParameters(at(source)),
+    rounding: (source, amount) => appliedRounding(at(source), amount as number),
   };
-}
-
-/**
- * Explain every line of an evaluated bill: each amount becomes a figure with its inputs, the numbers read
- * with their clauses, and the rounding applied. The amounts are those evaluated, not computed again.
- *
- * @returns one figure for each line of the shape, lines that do not count included
- */
-export function traceLines(input: TraceInput): readonly Figure[] {
-  const figures: Figure[] = [];
-  for (let at = 0; at < input.constants.lines.length; at += 1) figures.push(lineFigure(input, at, figures));
-  return figures;
-}
-
-/** Name of a quantity by its place, for messages. */
-export function quantityName(index: number): string {
-  return QUANTITY_ORDER[index] ?? '';
 }

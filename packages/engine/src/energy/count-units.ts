@@ -1,33 +1,53 @@
-import { roundQuotient, type Figure, type Parameter } from '../quantity/index.ts';
+import {
+  roundQuotient,
+  unfoldingFigure,
+  type AppliedRounding,
+  type Figure,
+  type FigureKind,
+  type Parameter,
+} from '../quantity/index.ts';
 import { READING_PLACES, type Reading, type ReadingPair, type Register } from '../readings/index.ts';
 import type { TariffDocument } from '../tariff/index.ts';
 
 /** How a tariff counts units. */
 export type UnitsRule = TariffDocument['units'];
 
-/** Thousandths in one counted unit of a rule: 1000 for whole units. */
-function unitStep(rule: UnitsRule): number {
-  return 10 ** (READING_PLACES - (rule.decimals.charCodeAt(0) - 48));
+const THOUSAND = 10 ** READING_PLACES;
+const NONE: readonly never[] = [];
+const UNIT_STEPS = { '0': '1', '1': '0.1', '2': '0.01', '3': '0.001' } as const;
+/** Thousandths in one counted unit, by its decimals. */
+const STEP_THOUSANDTHS = { '0': 1000, '1': 100, '2': 10, '3': 1 } as const;
+
+/** What the units of one register were counted from. */
+interface CountSource {
+  readonly register: Register;
+  readonly pair: ReadingPair;
+  readonly rule: UnitsRule;
 }
 
-const THOUSAND = 10 ** READING_PLACES;
-const UNIT_STEPS = { '0': '1', '1': '0.1', '2': '0.01', '3': '0.001' } as const;
-const NONE: readonly never[] = [];
+/** Thousandths times the multiplying factor, rounded to counted units, in thousandths. */
+function count(thousandths: number, register: Register, rule: UnitsRule): number {
+  const step = STEP_THOUSANDTHS[rule.decimals];
+  const { numerator, denominator } = register.factor;
+  return roundQuotient(thousandths * numerator, denominator * step, rule.rounding) * step;
+}
 
-/** The register as the meter showed it on a day. */
-function shownFigure(register: Register, reading: Reading, end: 'present' | 'previous'): Figure {
-  return {
-    id: `${register.id}-${end}`,
-    label: END_LABELS[register.id][end],
-    unit: 'kWh',
-    numerator: reading[register.id] ?? 0,
-    denominator: THOUSAND,
-    operation: 'given',
-    inputs: NONE,
-    parameters: NONE,
-    rounding: null,
-    clause: '',
-  };
+const shown = (register: Register, reading: Reading): number => reading[register.id] ?? 0;
+
+/** The present reading, with the full scale added where the register passed it. */
+function presentThousandths({ register, pair }: CountSource): number {
+  const value = shown(register, pair.to);
+  return pair.rolledOver.length > 0 && pair.rolledOver.includes(register.id)
+    ? value + register.fullScale
+    : value;
+}
+
+function countedUnits(source: CountSource): number {
+  const { register, pair, rule } = source;
+  const present = presentThousandths(source);
+  const previous = shown(register, pair.from);
+  if (rule.roundedAt === 'difference') return count(present - previous, register, rule);
+  return count(present, register, rule) - count(previous, register, rule);
 }
 
 const END_LABELS = {
@@ -36,27 +56,35 @@ const END_LABELS = {
   generation: { present: 'Generation register, present', previous: 'Generation register, previous' },
 } as const;
 
-const UNIT_LABELS = {
-  import: 'Units taken from the grid',
-  export: 'Units given to the grid',
-  generation: 'Units the plant made',
-} as const;
-
-/** A value in thousandths times the multiplying factor, rounded to counted units. */
-interface Counted {
-  readonly value: number;
-  readonly isRounded: boolean;
-  readonly numerator: number;
-  readonly denominator: number;
+function plainFigure(
+  words: { readonly id: string; readonly label: string; readonly clause?: string },
+  numerator: number,
+  from: { readonly operation: Figure['operation']; readonly inputs: readonly Figure[] },
+): Figure {
+  const { id, label, clause = '' } = words;
+  const fixed = { unit: 'kWh', denominator: THOUSAND, parameters: NONE, rounding: null } as const;
+  return { id, label, numerator, clause, ...fixed, ...from };
 }
 
-function count(thousandths: number, register: Register, rule: UnitsRule): Counted {
-  const step = unitStep(rule);
-  const numerator = thousandths * register.factor.numerator;
-  const denominator = register.factor.denominator * step;
-  const value = roundQuotient(numerator, denominator, rule.rounding) * step;
-  const isRounded = value * register.factor.denominator !== numerator;
-  return { value, isRounded, numerator, denominator: register.factor.denominator * THOUSAND };
+/** The register as the meter showed it on a day. */
+function shownFigure(register: Register, reading: Reading, end: 'present' | 'previous'): Figure {
+  const words = { id: `${register.id}-${end}`, label: END_LABELS[register.id][end] };
+  return plainFigure(words, shown(register, reading), { operation: 'given', inputs: NONE });
+}
+
+/** The present reading as a figure, past the full scale where the register passed it. */
+function presentFigure(source: CountSource): Figure {
+  const { register, pair } = source;
+  const figure = shownFigure(register, pair.to, 'present');
+  if (!pair.rolledOver.includes(register.id)) return figure;
+  const words = {
+    id: `${register.id}-full-scale`,
+    label: 'Full scale of the register, which it passed',
+    clause: 'account',
+  };
+  const fullScale = plainFigure(words, register.fullScale, { operation: 'given', inputs: NONE });
+  const passed = { id: `${register.id}-passed`, label: `${figure.label}, past the full scale` };
+  return plainFigure(passed, presentThousandths(source), { operation: 'sum', inputs: [figure, fullScale] });
 }
 
 function factorParameters(register: Register): readonly Parameter[] {
@@ -64,70 +92,78 @@ function factorParameters(register: Register): readonly Parameter[] {
   return [{ name: 'multiplying factor', text: register.factor.text, unit: 'ratio', clause: 'account' }];
 }
 
-/** The figure of a counted value: the input times the factor, then the rounding. */
-function countedFigure(input: Figure, counted: Counted, register: Register, rule: UnitsRule): Figure {
+/** The rounding to counted units, if it changed the value. */
+function countRounding(
+  thousandths: number,
+  counted: number,
+  { register, rule }: CountSource,
+): AppliedRounding | null {
+  const numerator = thousandths * register.factor.numerator;
+  if (counted * register.factor.denominator === numerator) return null;
+  const exact = { numerator, denominator: register.factor.denominator * THOUSAND };
+  return { step: UNIT_STEPS[rule.decimals], mode: rule.rounding, clause: rule.clause, ...exact };
+}
+
+/** A value times the factor, rounded to counted units: the value itself where that changes nothing. */
+function countedFigure(input: Figure, source: CountSource): Figure {
+  const { register, rule } = source;
+  const thousandths = input.numerator as number;
+  const numerator = count(thousandths, register, rule);
   const parameters = factorParameters(register);
-  if (!counted.isRounded && parameters.length === 0) return input;
+  const rounding = countRounding(thousandths, numerator, source);
+  if (rounding === null && parameters.length === 0) return input;
+  const words = { id: `${input.id}-counted`, label: `${input.label}, in units counted`, clause: rule.clause };
   return {
-    id: `${input.id}-counted`,
-    label: `${input.label}, in units counted`,
-    unit: 'kWh',
-    numerator: counted.value,
-    denominator: THOUSAND,
-    operation: 'product',
-    inputs: [input],
+    ...plainFigure(words, numerator, { operation: 'product', inputs: [input] }),
     parameters,
-    rounding: counted.isRounded
-      ? {
-          step: UNIT_STEPS[rule.decimals],
-          mode: rule.rounding,
-          clause: rule.clause,
-          numerator: counted.numerator,
-          denominator: counted.denominator,
-        }
-      : null,
-    clause: rule.clause,
+    rounding,
   };
 }
 
-function arithmetic(
-  operation: 'sum' | 'difference',
-  inputs: readonly Figure[],
-  result: { readonly id: string; readonly label: string; readonly numerator: number },
-): Figure {
+/** Present and previous reading, counted one by one where the rule says so. */
+function endFigures(source: CountSource): readonly Figure[] {
+  const ends = [presentFigure(source), shownFigure(source.register, source.pair.from, 'previous')];
+  return source.rule.roundedAt === 'reading' ? ends.map((end) => countedFigure(end, source)) : ends;
+}
+
+/** Before the factor and the rounding of a difference, the plain difference. */
+function plainDifference(source: CountSource): Figure {
+  const words = { id: `${source.register.id}-difference`, label: 'Present less previous reading' };
+  const value = presentThousandths(source) - shown(source.register, source.pair.from);
+  return plainFigure(words, value, { operation: 'difference', inputs: endFigures(source) });
+}
+
+const UNIT_LABELS = {
+  import: 'Units taken from the grid',
+  export: 'Units given to the grid',
+  generation: 'Units the plant made',
+} as const;
+
+function kindOf(id: Register['id'], roundedAt: UnitsRule['roundedAt']): FigureKind<CountSource> {
+  const common = { id, label: UNIT_LABELS[id], unit: 'kWh', denominator: THOUSAND, clause: '' } as const;
+  if (roundedAt === 'reading') return { ...common, operation: 'difference', inputs: endFigures };
   return {
-    id: result.id,
-    label: result.label,
-    unit: 'kWh',
-    numerator: result.numerator,
-    denominator: THOUSAND,
-    operation,
-    inputs,
-    parameters: NONE,
-    rounding: null,
-    clause: '',
+    ...common,
+    operation: 'product',
+    inputs: (source) => [plainDifference(source)],
+    parameters: ({ register }) => factorParameters(register),
+    rounding: (source, numerator) => {
+      const advance = presentThousandths(source) - shown(source.register, source.pair.from);
+      return countRounding(advance, numerator as number, source);
+    },
   };
 }
 
-/** Add the full scale to a register that passed it. */
-function beyondFullScale(figure: Figure, register: Register): Figure {
-  const fullScale: Figure = {
-    ...figure,
-    id: `${register.id}-full-scale`,
-    label: 'Full scale of the register, which it passed',
-    numerator: register.fullScale,
-    operation: 'given',
-    inputs: NONE,
-    parameters: NONE,
-    rounding: null,
-    clause: 'account',
-  };
-  return arithmetic('sum', [figure, fullScale], {
-    id: `${register.id}-passed`,
-    label: `${figure.label}, past the full scale`,
-    numerator: (figure.numerator as number) + register.fullScale,
-  });
-}
+const kindsOf = (id: Register['id']): Readonly<Record<UnitsRule['roundedAt'], FigureKind<CountSource>>> => ({
+  reading: kindOf(id, 'reading'),
+  difference: kindOf(id, 'difference'),
+});
+
+const KINDS = {
+  import: kindsOf('import'),
+  export: kindsOf('export'),
+  generation: kindsOf('generation'),
+} as const;
 
 /**
  * The units one register counted in a period, in whole watt-hours, with the way there.
@@ -138,19 +174,6 @@ function beyondFullScale(figure: Figure, register: Register): Figure {
  * @returns a figure in kWh whose numerator is in watt-hours (denominator 1000)
  */
 export function countUnits(register: Register, pair: ReadingPair, rule: UnitsRule): Figure {
-  const present = shownFigure(register, pair.to, 'present');
-  const previous = shownFigure(register, pair.from, 'previous');
-  const passed = pair.rolledOver.includes(register.id);
-  const end = passed ? beyondFullScale(present, register) : present;
-  const label = UNIT_LABELS[register.id];
-  const { id } = register;
-  if (rule.roundedAt === 'difference') {
-    const advance = (end.numerator as number) - (previous.numerator as number);
-    const difference = arithmetic('difference', [end, previous], { id, label, numerator: advance });
-    return countedFigure(difference, count(advance, register, rule), register, rule);
-  }
-  const to = count(end.numerator as number, register, rule);
-  const from = count(previous.numerator as number, register, rule);
-  const ends = [countedFigure(end, to, register, rule), countedFigure(previous, from, register, rule)];
-  return arithmetic('difference', ends, { id, label, numerator: to.value - from.value });
+  const source = { register, pair, rule };
+  return unfoldingFigure(KINDS[register.id][rule.roundedAt], countedUnits(source), source);
 }

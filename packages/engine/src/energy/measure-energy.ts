@@ -3,8 +3,10 @@ import {
   givenFigure,
   periodDays,
   quotientText,
+  unfoldingFigure,
   wholeToDecimal,
   type Figure,
+  type FigureKind,
   type Finding,
   type Outcome,
   type Period,
@@ -36,29 +38,31 @@ const LOW_YIELD_TENTHS = 3;
 
 const NONE: readonly never[] = [];
 
-function combine(
-  operation: 'sum' | 'difference',
-  inputs: readonly [Figure, Figure],
-  words: { readonly id: string; readonly label: string },
-): Figure {
-  const [first, second] = inputs;
-  const sign = operation === 'sum' ? 1 : -1;
-  return {
-    id: words.id,
-    label: words.label,
-    unit: 'kWh',
-    numerator: (first.numerator as number) + sign * (second.numerator as number),
-    denominator: 1000,
-    operation,
-    inputs,
-    parameters: NONE,
-    rounding: null,
-    clause: '',
-  };
-}
+type TwoFigures = readonly [Figure, Figure];
 
-const SELF_USE = { id: 'self-consumption', label: 'Units used straight from the roof' };
-const TOTAL_USE = { id: 'total-use', label: 'Units the house used' };
+const SELF_USE: FigureKind<TwoFigures> = {
+  id: 'self-consumption',
+  label: 'Units used straight from the roof',
+  unit: 'kWh',
+  denominator: 1000,
+  operation: 'difference',
+  clause: '',
+  inputs: (two) => two,
+};
+
+const TOTAL_USE: FigureKind<TwoFigures> = {
+  ...SELF_USE,
+  id: 'total-use',
+  label: 'Units the house used',
+  operation: 'sum',
+};
+
+/** Generation less export; null without generation or where export is above it. */
+function selfUseOf(made: Figure | null, given: Figure): Figure | null {
+  if (made === null) return null;
+  const units = (made.numerator as number) - (given.numerator as number);
+  return units < 0 ? null : unfoldingFigure(SELF_USE, units, [made, given]);
+}
 
 function balanceFindings(given: Figure, made: Figure, pair: ReadingPair): Finding[] {
   const exported = given.numerator as number;
@@ -87,6 +91,19 @@ function yieldFindings(made: Figure, account: Account, pair: ReadingPair): Findi
   ];
 }
 
+const NO_FINDINGS: readonly Finding[] = [];
+
+function balanceAndYield(
+  given: Figure,
+  made: Figure,
+  pair: ReadingPair,
+  account: Account,
+): readonly Finding[] {
+  const balance = balanceFindings(given, made, pair);
+  const plantYield = yieldFindings(made, account, pair);
+  return balance.length + plantYield.length === 0 ? NO_FINDINGS : [...balance, ...plantYield];
+}
+
 /** A question that was answered with "it is right" stays as a note. */
 function answerable(finding: Finding, register: string, pair: ReadingPair): Finding {
   const answered = pair.to.confirmed.includes(`${finding.code}:${register}`);
@@ -111,8 +128,8 @@ export function measureEnergy(pair: ReadingPair, account: Account, rule: UnitsRu
   const taken = countUnits(importRegister, pair, rule);
   const given = countUnits(exportRegister, pair, rule);
   const made = generationRegister === null ? null : countUnits(generationRegister, pair, rule);
-  const selfUse = made === null ? null : combine('difference', [made, given], SELF_USE);
-  const known = selfUse !== null && (selfUse.numerator as number) >= 0 ? selfUse : null;
+  const selfUse = selfUseOf(made, given);
+  const use = selfUse === null ? null : (taken.numerator as number) + (selfUse.numerator as number);
   const value: EnergyPeriod = {
     period: pair.period,
     days: periodDays(pair.period),
@@ -120,13 +137,13 @@ export function measureEnergy(pair: ReadingPair, account: Account, rule: UnitsRu
     import: taken,
     export: given,
     generation: made,
-    selfConsumption: known,
-    totalUse: known === null ? null : combine('sum', [taken, known], TOTAL_USE),
+    selfConsumption: selfUse,
+    totalUse: selfUse === null || use === null ? null : unfoldingFigure(TOTAL_USE, use, [taken, selfUse]),
   };
   const findings =
     made === null
       ? [energyFinding('energy/self-consumption-unknown', { path: pair.to.path })]
-      : [...balanceFindings(given, made, pair), ...yieldFindings(made, account, pair)];
+      : balanceAndYield(given, made, pair, account);
   return { value, findings };
 }
 

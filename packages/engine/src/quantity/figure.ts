@@ -83,3 +83,100 @@ export function givenFigure(
 ): Figure {
   return { ...value, operation: 'given', inputs: NONE, parameters: NONE, rounding: null };
 }
+
+/** What figures of one kind have in common, and how one of them unfolds from what it was computed from. */
+export interface FigureKind<Source> extends Pick<Figure, 'id' | 'label' | 'unit' | 'operation'> {
+  readonly denominator: number;
+  /** The clause, or how the source tells it. */
+  readonly clause: string | ((source: Source) => string);
+  /** The figures it follows from. */
+  readonly inputs: (source: Source) => readonly Figure[];
+  /** The numbers read; left out: none. */
+  readonly parameters?: (source: Source) => readonly Parameter[];
+  /** The rounding that made the value; left out: none. */
+  readonly rounding?: (source: Source, numerator: number | bigint) => AppliedRounding | null;
+}
+
+/** A figure that holds its value and its source, and unfolds its derivation when it is asked for. */
+class UnfoldingFigure<Source> implements Figure {
+  readonly numerator: number;
+  readonly #kind: FigureKind<Source>;
+  readonly #source: Source;
+  #inputs: readonly Figure[] | undefined;
+
+  constructor(kind: FigureKind<Source>, numerator: number, source: Source) {
+    this.numerator = numerator;
+    this.#kind = kind;
+    this.#source = source;
+    this.#inputs = undefined;
+  }
+
+  get id(): string {
+    return this.#kind.id;
+  }
+  get label(): string {
+    return this.#kind.label;
+  }
+  get unit(): FigureUnit {
+    return this.#kind.unit;
+  }
+  get denominator(): number {
+    return this.#kind.denominator;
+  }
+  get operation(): Operation {
+    return this.#kind.operation;
+  }
+  get clause(): string {
+    const { clause } = this.#kind;
+    return typeof clause === 'string' ? clause : clause(this.#source);
+  }
+  get inputs(): readonly Figure[] {
+    this.#inputs ??= this.#kind.inputs(this.#source);
+    return this.#inputs;
+  }
+  get parameters(): readonly Parameter[] {
+    return this.#kind.parameters?.(this.#source) ?? NONE;
+  }
+  get rounding(): AppliedRounding | null {
+    return this.#kind.rounding?.(this.#source, this.numerator) ?? null;
+  }
+}
+
+/**
+ * A figure whose value is known and whose derivation is read, when somebody asks, from the very things
+ * it was computed from. That keeps a bill with its whole explanation nearly as cheap as one without.
+ *
+ * @param kind       what figures of this kind have in common
+ * @param numerator  the value, in the kind's denominator
+ * @param source     what it was computed from; never changed afterwards
+ * @example
+ * unfoldingFigure({ id: 'x', label: 'X', unit: 'kWh', denominator: 1000, operation: 'given', clause: '', inputs: () => [] }, 1500, null).numerator //=> 1500
+ */
+export function unfoldingFigure<Source>(kind: FigureKind<Source>, numerator: number, source: Source): Figure {
+  return new UnfoldingFigure(kind, numerator, source);
+}
+
+/**
+ * The same figure under another name, as the one input of a sum: what one stage hands the next.
+ *
+ * @param words  the new id and label
+ * @example
+ * renamedFigure(givenFigure({ id: 'a', label: 'A', unit: 'kWh', numerator: 1, denominator: 1000, clause: '' }), { id: 'b', label: 'B' }).inputs.length //=> 1
+ */
+export function renamedFigure(
+  figure: Figure,
+  words: { readonly id: string; readonly label: string },
+): Figure {
+  return {
+    id: words.id,
+    label: words.label,
+    unit: figure.unit,
+    numerator: figure.numerator,
+    denominator: figure.denominator,
+    operation: 'sum',
+    inputs: [figure],
+    parameters: NONE,
+    rounding: null,
+    clause: '',
+  };
+}

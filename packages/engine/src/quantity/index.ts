@@ -24,8 +24,11 @@ export {
 export { explainFigure, figureValue, type Explanation, type Notation } from './explain.ts';
 export {
   givenFigure,
+  renamedFigure,
+  unfoldingFigure,
   type AppliedRounding,
   type Figure,
+  type FigureKind,
   type FigureUnit,
   type Operation,
   type Parameter,

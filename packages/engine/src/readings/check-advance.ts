@@ -18,24 +18,27 @@ const ASK_PER_KILOWATT = 50;
 /** Units a day and kWp beyond which no plant goes. Common practice: 7.5. */
 const ASK_PER_PEAK_TENTHS = 75;
 
-/** Watt-hours that a register can plausibly count in some days: to ask above, and to roll over within. */
-export function plausibleAdvance(
-  register: Register,
-  { account, days }: PairContext,
-): { ask: number; possible: number } {
-  if (register.id === 'import') {
-    return {
-      ask: account.sanctionedLoad * ASK_PER_KILOWATT * days,
-      possible: account.sanctionedLoad * 24 * days,
-    };
-  }
-  const most = (account.plantCapacity * ASK_PER_PEAK_TENTHS * days) / 10;
-  return { ask: most, possible: most };
+/** Watt-hours beyond which the advance of a register is asked about. */
+export function askAbove(register: Register, { account, days }: PairContext): number {
+  if (register.id === 'import') return account.sanctionedLoad * ASK_PER_KILOWATT * days;
+  return (account.plantCapacity * ASK_PER_PEAK_TENTHS * days) / 10;
+}
+
+/** Watt-hours that can have passed a register at all: the whole load all day long, or the best of days. */
+export function possibleAdvance(register: Register, context: PairContext): number {
+  if (register.id !== 'import') return askAbove(register, context);
+  return context.account.sanctionedLoad * 24 * context.days;
 }
 
 /** The advance in watt-hours, after the multiplying factor. */
 const inWattHours = (register: Register, advance: number): number =>
   (advance * register.factor.numerator) / register.factor.denominator;
+
+/** Whether a register went forward, and not further than is plausible. */
+export function isPlainAdvance(register: Register, context: PairContext): boolean {
+  const advance = (context.to[register.id] ?? 0) - (context.from[register.id] ?? 0);
+  return advance >= 0 && inWattHours(register, advance) <= askAbove(register, context);
+}
 
 /** The reading with its point one or two places to the left, if that fits. */
 function redDigitOffer(register: Register, before: number, after: number, most: number): string {
@@ -62,8 +65,7 @@ function belowBefore(
     units: quotientText(wrapped, 10 ** READING_PLACES, register.decimals),
   };
   const confirmed = context.to.confirmed.includes(confirmationKey('reading/below-before', register.id));
-  const plausible =
-    before > 0.9 * register.fullScale && wrapped <= plausibleAdvance(register, context).possible;
+  const plausible = before > 0.9 * register.fullScale && wrapped <= possibleAdvance(register, context);
   return readingFinding(
     confirmed || plausible ? 'reading/rolled-over' : 'reading/below-before',
     { path },
@@ -87,7 +89,7 @@ export function advanceFindings(register: Register, context: PairContext): Findi
     return finding === null ? [] : [finding];
   }
   const advance = inWattHours(register, after - before);
-  const { ask } = plausibleAdvance(register, context);
+  const ask = askAbove(register, context);
   if (advance <= ask) return [];
   const offer = redDigitOffer(register, before, after, ask);
   const place = { path: [...context.to.path, register.id], ...(offer === '' ? {} : { offer }) };

@@ -1,6 +1,12 @@
 import { dayText, periodDays, type DayNumber, type Finding } from '../quantity/index.ts';
 import type { Account } from './account.ts';
-import { advanceFindings, plausibleAdvance, type PairContext } from './check-advance.ts';
+import {
+  advanceFindings,
+  askAbove,
+  isPlainAdvance,
+  possibleAdvance,
+  type PairContext,
+} from './check-advance.ts';
 import { readingFinding } from './findings.ts';
 import { confirmationKey, type Reading, type ReadingPair } from './reading.ts';
 import { readingText } from './register-text.ts';
@@ -8,6 +14,8 @@ import type { Register, RegisterId } from './register.ts';
 
 const SHORT_BILL = 20;
 const LONG_BILL = 70;
+
+const NONE: readonly never[] = [];
 
 /** The registers an account has, in the order of the form. */
 export function registersOf(account: Account): readonly Register[] {
@@ -24,7 +32,7 @@ function swapped({ account, from, to, days }: PairContext): Finding[] {
     far(to.import, from.export) < far(to.import, from.import) &&
     far(to.export, from.import) < far(to.export, from.export);
   const forward = to.import >= from.export && to.export >= from.import;
-  if (!closer || !forward || to.export - from.import > plausibleAdvance(taken, context).ask) return [];
+  if (!closer || !forward || to.export - from.import > askAbove(taken, context)) return [];
   return [readingFinding('reading/registers-swapped', { path: [...to.path, 'import'] })];
 }
 
@@ -36,7 +44,7 @@ function netScreen(context: PairContext): Finding[] {
   if (
     to.import >= from.import ||
     advance < 0 ||
-    advance > plausibleAdvance(account.registers.import, context).possible
+    advance > possibleAdvance(account.registers.import, context)
   ) {
     return [];
   }
@@ -52,7 +60,7 @@ function unitsNotReadings(context: PairContext): Finding[] {
   const small = registers.every((register) => {
     const before = from[register.id] ?? 0;
     const value = to[register.id] ?? 0;
-    return value < before / 2 && value <= plausibleAdvance(register, context).possible;
+    return value < before / 2 && value <= possibleAdvance(register, context);
   });
   const nearTop = registers.some((register) => (from[register.id] ?? 0) > 0.9 * register.fullScale);
   if (!small || nearTop) return [];
@@ -71,7 +79,7 @@ function sameAsBefore({ from, to }: PairContext): Finding[] {
     );
 }
 
-function dayFindings(from: Reading, to: Reading): Finding[] {
+function dayFindings(from: Reading, to: Reading): readonly Finding[] {
   const path = [...to.path, 'date'];
   const days = to.day - from.day;
   if (days <= 0) {
@@ -83,7 +91,7 @@ function dayFindings(from: Reading, to: Reading): Finding[] {
     const values = { days: String(days), printed: String(to.printedDays) };
     return [readingFinding('reading/days-differ', { path }, values)];
   }
-  if (days >= SHORT_BILL && days <= LONG_BILL) return [];
+  if (days >= SHORT_BILL && days <= LONG_BILL) return NONE;
   return [readingFinding('reading/days-unusual', { path }, { days: String(days) })];
 }
 
@@ -122,31 +130,47 @@ function swappedForward(context: PairContext): readonly Finding[] {
   return generated !== null && to.export - from.export > generated ? swapped(context) : [];
 }
 
+/** Whether there is nothing to say of the registers: the short way for nearly all months. */
+function isUnremarkable(context: PairContext): boolean {
+  const { from, to, account } = context;
+  const { import: taken, export: given, generation } = account.registers;
+  const moved = to.import !== from.import && to.export !== from.export;
+  if (!moved || !isPlainAdvance(taken, context) || !isPlainAdvance(given, context)) return false;
+  if (generation === null) return true;
+  const made = (to.generation ?? 0) - (from.generation ?? 0);
+  return isPlainAdvance(generation, context) && to.export - from.export <= made;
+}
+
 /**
  * Check two readings in a row against each other.
  *
- * @returns the pair, or null when no bill can be made of it; findings with the way to set each right
+ * @param pair      whose readings
+ * @param findings  receives what there is to say, with the way to set each right
+ * @returns         the pair, or null when no bill can be made of it
  */
 export function checkPair(
-  account: Account,
-  from: Reading,
-  to: Reading,
-): { value: ReadingPair | null; findings: Finding[] } {
+  { account, from, to }: Omit<PairContext, 'days'>,
+  findings: Finding[],
+): ReadingPair | null {
   const period = { from: from.day, to: to.day };
   const days = periodDays(period);
+  const context = { account, from, to, days };
   const ofDays = dayFindings(from, to);
-  const ofRegisters = days > 0 ? registerFindings({ account, from, to, days }) : [];
-  const findings = [...ofDays, ...ofRegisters].map((finding) => answered(finding, to.confirmed));
-  if (findings.some((finding) => finding.severity === 'error')) return { value: null, findings };
-  const rolledOver = findings
+  if (ofDays.length === 0 && isUnremarkable(context)) return { from, to, period, rolledOver: NONE };
+  const ofRegisters = days > 0 ? registerFindings(context) : NONE;
+  const own = [...ofDays, ...ofRegisters].map((finding) => answered(finding, to.confirmed));
+  findings.push(...own);
+  if (own.some((finding) => finding.severity === 'error')) return null;
+  const rolledOver = own
     .filter((finding) => finding.code === 'reading/rolled-over')
     .map((finding) => finding.path.at(-1) as RegisterId);
-  return { value: { from, to, period, rolledOver }, findings };
+  return { from, to, period, rolledOver };
 }
 
-/** A reading dated after today. */
-export function futureFindings(reading: Reading, today: DayNumber | undefined): Finding[] {
-  if (today === undefined || reading.day <= today) return [];
+/** Whether a reading is dated after today; says so. */
+export function isInFuture(reading: Reading, today: DayNumber | undefined, findings: Finding[]): boolean {
+  if (today === undefined || reading.day <= today) return false;
   const values = { day: dayText(reading.day), today: dayText(today) };
-  return [readingFinding('reading/day-in-future', { path: [...reading.path, 'date'] }, values)];
+  findings.push(readingFinding('reading/day-in-future', { path: [...reading.path, 'date'] }, values));
+  return true;
 }

@@ -28,6 +28,20 @@ function plainThousandths(text: string): number {
   return places > READING_PLACES ? -1 : value * (places === 1 ? 100 : places === 2 ? 10 : 1);
 }
 
+/** From here on a reading may be the screen test, eights only. */
+const SCREEN_TEST = 88_888_000;
+
+/**
+ * A reading written plainly, in thousandths: the short way for nearly all readings.
+ *
+ * @returns −1 where the text wants a closer look
+ */
+export function plainReading(text: string, register: Register): number {
+  const plain = plainThousandths(text);
+  if (plain < 0 || plain >= register.fullScale || plain % register.step !== 0) return -1;
+  return plain >= SCREEN_TEST && text.startsWith('88888') ? -1 : plain;
+}
+
 /** A reading in thousandths as people read it, without trailing zeros. */
 export function readingText(thousandths: number): string {
   return wholeToDecimal(thousandths, READING_PLACES).replace(/\.?0+$/, '');
@@ -96,12 +110,8 @@ export interface RegisterContext {
  */
 export function readRegisterText(text: string, context: RegisterContext): RegisterText {
   const { register, path } = context;
-  const plain = plainThousandths(text);
-  if (plain >= 0 && plain < register.fullScale && plain % 10 ** (READING_PLACES - register.decimals) === 0) {
-    return plain >= 88_888_000 && /^8{5,}(?:\.8+)?$/.test(text)
-      ? checkWidth(text, context)
-      : { value: plain, findings: NO_FINDINGS };
-  }
+  const plain = plainReading(text, register);
+  if (plain >= 0) return { value: plain, findings: NO_FINDINGS };
   const read = readNumberText(text);
   switch (read.kind) {
     case 'empty':

@@ -11,6 +11,8 @@ export interface Register {
   readonly id: RegisterId;
   readonly digits: number;
   readonly decimals: number;
+  /** Thousandths of its last digit: 100 with one decimal. */
+  readonly step: number;
   /** The first number it cannot show, in thousandths: 5 digits make 100 000 000. */
   readonly fullScale: number;
   /** The multiplying factor as a quotient of whole numbers. */
@@ -32,11 +34,13 @@ export function makeRegister(parts: {
   readonly multiplyingFactor: string;
 }): Register {
   const digits = decimalToWhole(parts.digits, 0);
+  const decimals = decimalToWhole(parts.decimals, 0);
   const places = decimalPlaces(parts.multiplyingFactor);
   return {
     id: parts.id,
     digits,
-    decimals: decimalToWhole(parts.decimals, 0),
+    decimals,
+    step: 10 ** (READING_PLACES - decimals),
     fullScale: 10 ** (digits + READING_PLACES),
     factor: {
       numerator: decimalToWhole(parts.multiplyingFactor, places),

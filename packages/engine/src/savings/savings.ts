@@ -1,6 +1,7 @@
 import {
   commonMultiple,
   givenFigure,
+  renamedFigure,
   type Figure,
   type Finding,
   type Outcome,
@@ -72,20 +73,16 @@ function withSolar({ account, entry }: MonthInput): BillQuantities {
 
 /** The plant as it is, but nothing given to the grid counts. */
 function withoutExport(input: MonthInput): BillQuantities {
-  const billed: Figure = {
-    ...input.entry.imported,
-    id: 'billed',
-    label: 'Units billed if export did not count',
-  };
+  const words = { id: 'billed', label: 'Units billed if export did not count' };
+  const billed = renamedFigure(input.entry.imported, words);
   return { ...withSolar(input), billed, export: noUnits('export', 'Units given to the grid') };
 }
 
 /** No plant: the whole use is taken from the grid. */
 function withoutSolar(totalUse: Figure, account: Account): BillQuantities {
-  const imported: Figure = { ...totalUse, id: 'import', label: 'Units taken from the grid, without solar' };
   return {
-    billed: { ...totalUse, id: 'billed', label: 'Units billed without solar' },
-    import: imported,
+    billed: renamedFigure(totalUse, { id: 'billed', label: 'Units billed without solar' }),
+    import: renamedFigure(totalUse, { id: 'import', label: 'Units taken from the grid, without solar' }),
     export: noUnits('export', 'Units given to the grid'),
     generation: noUnits('generation', 'Units the plant made'),
     'self-consumption': noUnits('self-consumption', 'Units used straight from the roof'),

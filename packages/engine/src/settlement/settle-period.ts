@@ -1,10 +1,11 @@
 import type { Figure, Outcome, Path } from '../quantity/index.ts';
 import type { EnergyPeriod, UnitsRule } from '../energy/index.ts';
 import type { SettlementRule } from '../tariff/index.ts';
-import { holdsDayOfYear } from './close-day.ts';
 import { settlementFinding } from './findings.ts';
-import { cappedQuantity, setOffUnits, type SetOff } from './set-off.ts';
-import { lessUnits, noUnits, sumOfUnits, unitFigure, wattHours } from './unit-figure.ts';
+import { moveFigures } from './move-figures.ts';
+import { cappedQuantity, moveUnits, wattHours } from './unit-moves.ts';
+
+const NONE: readonly never[] = [];
 
 /** Surplus units that are paid for. */
 export interface SurplusPayment {
@@ -47,45 +48,10 @@ export interface SettlePeriodOptions {
   readonly path: Path;
 }
 
-/** What happens to the units left over: paid, lapsed or carried on. */
-function disposeOf(
-  { left, keptByCap }: SetOff,
-  isClosed: boolean,
-  rule: SettlementRule,
-): Pick<PassbookEntry, 'paid' | 'lapsed' | 'closing'> {
-  const { close, cap, carry } = rule;
-  const cut = cap?.excess === 'lapses' && keptByCap !== null ? keptByCap : null;
-  const rest =
-    cut === null ? left : lessUnits('rest', 'Units left over below the cap', [left, cut], cap?.clause ?? '');
-  const isPaid = isClosed && close.surplus === 'paid';
-  const isDropped = isClosed && close.surplus === 'lapses';
-  const paid = isPaid
-    ? sumOfUnits('paid', 'Units paid', [rest], close.clause)
-    : noUnits('paid', 'Units paid', close.clause);
-  const gone = [...(cut === null ? [] : [cut]), ...(isDropped ? [rest] : [])];
-  const lapsed =
-    gone.length === 0
-      ? noUnits('lapsed', 'Units lapsed', close.clause)
-      : sumOfUnits('lapsed', 'Units lapsed', gone, isDropped ? close.clause : (cap?.clause ?? ''));
-  const closing = lessUnits(
-    'closing',
-    'Credit carried forward',
-    [left, paid, lapsed],
-    carry?.clause ?? close.clause,
-  );
-  return { paid, lapsed, closing };
-}
-
 function paymentFor(paid: Figure, { close }: SettlementRule): SurplusPayment | null {
   if (wattHours(paid) === 0 || close.rate === undefined || close.inBill === undefined) return null;
   const label = close.label ?? 'Surplus units paid';
   return { units: paid, rate: close.rate, clause: close.clause, label, inBill: close.inBill };
-}
-
-function creditUsed(setOff: Figure, exported: Figure, clause: string): Figure {
-  const numerator = Math.max(0, wattHours(setOff) - wattHours(exported));
-  const from = { operation: 'excess', inputs: [setOff, exported], clause } as const;
-  return unitFigure({ id: 'credit-used', label: 'Credit units used', numerator }, from);
 }
 
 /**
@@ -101,32 +67,27 @@ export function settlePeriod(
   options: SettlePeriodOptions,
 ): Outcome<PassbookEntry | null> {
   const { rule, opening, unitsRule, path } = options;
-  const { import: imported, export: exported } = energy;
-  const quantity = rule.cap === undefined ? null : cappedQuantity(energy, rule.cap);
-  if (rule.cap !== undefined && quantity === null) {
+  if (rule.cap !== undefined && cappedQuantity(energy, rule.cap) === null) {
     return {
       value: null,
       findings: [settlementFinding('settlement/quantity-unknown', { path }, { quantity: rule.cap.of })],
     };
   }
-  const set = setOffUnits(
-    { imported, exported, opening },
-    rule,
-    quantity === null ? null : { quantity, unitsRule },
-  );
-  const isClosed = rule.close.on === 'every-period' || holdsDayOfYear(energy.period, rule.close.on);
-  const end = disposeOf(set, isClosed, rule);
+  const moves = moveUnits({ energy, opening, rule, unitsRule });
+  const figures = moveFigures({ energy, opening, rule, unitsRule, moves });
   const value: PassbookEntry = {
     energy,
     opening,
-    imported,
-    exported,
-    setOff: set.setOff,
-    creditUsed: creditUsed(set.setOff, exported, rule.clause),
-    billed: lessUnits('billed', 'Units billed', [imported, set.setOff], rule.clause),
-    ...end,
-    payment: paymentFor(end.paid, rule),
-    isClosed,
+    imported: energy.import,
+    exported: energy.export,
+    setOff: figures.setOff,
+    creditUsed: figures.creditUsed,
+    billed: figures.billed,
+    paid: figures.paid,
+    lapsed: figures.lapsed,
+    closing: figures.closing,
+    payment: paymentFor(figures.paid, rule),
+    isClosed: moves.isClosed,
   };
-  return { value, findings: [] };
+  return { value, findings: NONE };
 }
