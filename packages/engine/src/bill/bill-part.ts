@@ -1,17 +1,18 @@
 import {
-  LARGEST_WHOLE,
   unfoldingFigure,
   type Figure,
+  type FigureKind,
   type Finding,
   type Outcome,
   type Path,
 } from '../quantity/index.ts';
-import { quantityVector, type Constants } from './constants.ts';
+import type { Constants } from './constants.ts';
 import { evaluate } from './evaluate.ts';
 import { billFinding } from './findings.ts';
 import { AmountTooLarge } from './line-amount.ts';
 import type { EnergySplit } from './period-parts.ts';
 import type { PeriodPart, Prepared } from './prepare.ts';
+import { ONE_THOUSANDTHS, type BillSource } from './trace.ts';
 import { isEnergy, QUANTITY_COUNT, QUANTITY_ORDER, type QuantityName } from './quantities.ts';
 
 /** A figure for each quantity of a bill; those not known are left out. `one` needs none. */
@@ -39,7 +40,6 @@ export interface PartInput {
 
 const NONE: readonly never[] = [];
 const ONE = QUANTITY_COUNT - 1;
-const ONE_THOUSANDTHS = 1000;
 
 /** The figures in the order of the quantity vector. */
 function inOrder(quantities: BillQuantities): (Figure | null)[] {
@@ -56,22 +56,18 @@ function inOrder(quantities: BillQuantities): (Figure | null)[] {
   ];
 }
 
-/** The quantities of one part as figures and as the vector the evaluator takes. */
-function partQuantities({ quantities, at, split }: PartInput): {
-  figures: (Figure | null)[];
-  vector: Float64Array;
-} {
-  const vector = quantityVector();
+/** Share out the quantities of one part and hand them to the evaluator's vector. */
+function partQuantities({ quantities, at, split, prepared }: PartInput): readonly (Figure | null)[] {
   const figures = inOrder(quantities);
+  const { vector } = prepared;
   for (let index = 0; index < ONE; index += 1) {
     const whole = figures[index] ?? null;
-    if (whole === null) continue;
-    const figure = split.energyScale !== 0 && isEnergy(index) ? split.share(whole, at) : whole;
+    const figure = whole !== null && split.isSplit && isEnergy(index) ? split.share(whole, at) : whole;
     figures[index] = figure;
-    vector[index] = figure.numerator as number;
+    vector[index] = figure === null ? 0 : (figure.numerator as number);
   }
   vector[ONE] = ONE_THOUSANDTHS;
-  return { figures, vector };
+  return figures;
 }
 
 function unknownQuantities(
@@ -79,11 +75,10 @@ function unknownQuantities(
   figures: readonly (Figure | null)[],
   path: Path,
 ): readonly Finding[] {
-  const unknown = used.filter((index) => figures[index] === null);
-  if (unknown.length === 0) return NONE;
+  if (used.every((index) => figures[index] !== null)) return NONE;
   return shape.lines.flatMap((line) =>
     [...new Set([line.quantity, line.chooser])]
-      .filter((index) => unknown.includes(index))
+      .filter((index) => index !== ONE && figures[index] === null)
       .map((index) => {
         const values = { charge: line.charge.label, quantity: QUANTITY_ORDER[index] ?? '' };
         return billFinding('bill/quantity-unknown', { path }, values);
@@ -93,7 +88,7 @@ function unknownQuantities(
 
 function tooLarge(error: AmountTooLarge, constants: Constants, path: Path): Finding {
   const charge = constants.shape.lines[error.line]?.charge.label ?? '';
-  return billFinding('bill/too-large', { path }, { most: String(LARGEST_WHOLE), charge });
+  return billFinding('bill/too-large', { path }, { charge });
 }
 
 /**
@@ -104,24 +99,24 @@ function tooLarge(error: AmountTooLarge, constants: Constants, path: Path): Find
  */
 export function billPart(input: PartInput): Outcome<readonly BillLine[]> {
   const { prepared, part, path } = input;
-  const { constants, kinds } = prepared;
-  const { figures, vector } = partQuantities(input);
+  const { constants, kinds, vector, amounts } = prepared;
+  const figures = partQuantities(input);
   const findings = unknownQuantities(constants, figures, path);
   if (findings.length > 0) return { value: NONE, findings };
-  const amounts = new Float64Array(kinds.length);
   try {
     evaluate(constants, vector, amounts);
   } catch (error) {
     if (error instanceof AmountTooLarge) return { value: NONE, findings: [tooLarge(error, constants, path)] };
     throw error;
   }
-  const traced: Figure[] = [];
-  const source = { constants, quantities: vector, amounts, figures, lines: traced };
+  const lines: Figure[] = [];
+  const source = { constants, figures, lines };
   const version = part.version.item.name;
-  const value = kinds.map((kind, index): BillLine => {
-    const figure = unfoldingFigure(kind, amounts[index] ?? 0, source);
-    traced.push(figure);
-    return { figure, version, counts: constants.lines[index]?.adds ?? true };
-  });
+  const value: BillLine[] = [];
+  for (let at = 0; at < kinds.length; at += 1) {
+    const figure = unfoldingFigure(kinds[at] as FigureKind<BillSource>, amounts[at] as number, source);
+    lines.push(figure);
+    value.push({ figure, version, counts: constants.lines[at]?.adds ?? true });
+  }
   return { value, findings: NONE };
 }

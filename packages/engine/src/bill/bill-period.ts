@@ -39,12 +39,12 @@ export function billPeriod(prepared: PreparedTariff, input: BillInput): Outcome<
   const split = splitEnergy(prepared.tariff, period, parts);
   const lines: BillLine[] = [];
   const problems: Finding[] = [];
-  parts.forEach((part, at) => {
+  for (const [at, part] of parts.entries()) {
     const ready = preparedFor(prepared, part, period, split.energyScale);
     const billed = billPart({ quantities, part, at, split, prepared: ready, path });
-    lines.push(...billed.value);
-    problems.push(...billed.findings);
-  });
+    for (const line of billed.value) lines.push(line);
+    for (const finding of billed.findings) problems.push(finding);
+  }
   if (problems.length > 0) return { value: null, findings: problems };
   const version = parts.at(-1)?.version.item.name ?? '';
   for (const payment of input.payments) lines.push(paymentLine(payment, prepared, version));

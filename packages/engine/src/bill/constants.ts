@@ -2,7 +2,7 @@ import { commonMultiple, LARGEST_WHOLE, minorUnitDigits, roundQuotient } from '.
 import { UNSCALED, type DayFactor } from './day-factor.ts';
 import { FLOOR, PIECE, SHARE, SHORTFALL, TABLE, type LineConstants } from './line-constants.ts';
 import { isEnergy, QUANTITY_COUNT } from './quantities.ts';
-import { leastCommonDenominator, type Piece, type Shape, type ShapeLine } from './shape.ts';
+import { leastCommonDenominator, type Shape, type ShapeLine } from './shape.ts';
 import { makeSteps, usedQuantities, type Step } from './steps.ts';
 
 /** All lines of a version for one set of day factors and one split of units. */
@@ -159,6 +159,7 @@ function lineConstants(line: ShapeLine, context: Build, grid: number): LineConst
     tableLimits: tableLimits.length === 1 ? [] : tableLimits,
     pieces,
     tableStarts: starts,
+    rateScale: (scaleOf(line, context.factors).amount ? factor.numerator : 1) * (minimum ? grid : 1),
     basis: line.basis,
     basisScale: minimum ? amountScale : 1,
     denominator,
@@ -167,13 +168,16 @@ function lineConstants(line: ShapeLine, context: Build, grid: number): LineConst
   };
 }
 
+/** Repricing may raise a rate up to so many times: the bounds below leave room for it. */
+export const LARGEST_RAISE = 16;
+
 /** The largest magnitude a line can have inside when no quantity exceeds `most`; amounts are remembered. */
 function magnitude(line: LineConstants, most: number, amounts: number[]): number {
   const basis = line.basis.reduce((sum, index) => sum + (amounts[index] ?? 0), 0) * line.basisScale;
   let inside = basis;
   for (let at = 0; at < line.pieces.length; at += PIECE) {
-    const rate = Math.abs(line.pieces[at + 1] ?? 0);
-    const offset = Math.abs(line.pieces[at + 2] ?? 0);
+    const rate = Math.abs(line.pieces[at + 1] ?? 0) * LARGEST_RAISE;
+    const offset = Math.abs(line.pieces[at + 2] ?? 0) * LARGEST_RAISE;
     const x = line.kind === TABLE ? most * line.scale : line.kind === SHARE ? basis : 1;
     inside = Math.max(inside, x * rate + offset, x);
   }
@@ -218,9 +222,4 @@ export function makeConstants(
 /** A new vector for the quantities of one bill. */
 export function quantityVector(): Float64Array {
   return new Float64Array(QUANTITY_COUNT);
-}
-
-/** Pieces of a line as the document has them, for explanations. */
-export function pieceOf(line: ShapeLine, table: number, piece: number): Piece | undefined {
-  return line.tables[table]?.pieces[piece];
 }

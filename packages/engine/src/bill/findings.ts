@@ -21,9 +21,11 @@ export const BILL_FINDINGS = {
   'bill/too-large': {
     severity: 'error',
     text: (v) => ({
-      found: `an amount beyond ${v['most'] ?? ''} of the smallest coin in "${v['charge'] ?? ''}"`,
-      expected: 'an amount that can be counted exactly',
-      remedy: 'Check the readings and the rates.',
+      found: `an amount in "${v['charge'] ?? ''}" that needs more than 15 digits on the way`,
+      expected: 'amounts that can be counted exactly, with what the day rules and percentages add',
+      remedy:
+        'Check the readings and the rates. Where lines are not rounded, exact fractions pile up: round the ' +
+        'lines in the tariff as the bill does.',
     }),
   },
 } as const satisfies Parameters<typeof findingMaker>[0];

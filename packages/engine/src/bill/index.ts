@@ -15,4 +15,5 @@ export {
   type PreparedTariff,
 } from './prepare.ts';
 export { QUANTITY_COUNT, QUANTITY_ORDER, quantityIndex, type QuantityName } from './quantities.ts';
+export { ratesOf, reprice } from './reprice.ts';
 export { shapeOf, type Shape, type ShapeLine } from './shape.ts';

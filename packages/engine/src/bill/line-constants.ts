@@ -31,6 +31,8 @@ export interface LineConstants {
   /** Pieces of all tables, flat; `tableStarts` says where each begins. */
   readonly pieces: Float64Array;
   readonly tableStarts: readonly number[];
+  /** What a rate of the document is multiplied by in `pieces`. */
+  readonly rateScale: number;
   readonly basis: readonly number[];
   /** For minimums: what the sum of the basis is multiplied by to compare with the amount. */
   readonly basisScale: number;

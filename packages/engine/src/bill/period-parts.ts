@@ -73,13 +73,14 @@ function splitParts(tariff: Tariff, period: Period): Outcome<readonly PeriodPart
 
 /** How energy is shared between the parts of a period. */
 export interface EnergySplit {
+  readonly isSplit: boolean;
   /** What energy quantities are multiplied by: 1, or the days of the period where shares are exact. */
   readonly energyScale: number;
   /** The share of a figure that falls into a part, in thousandths times the energy scale. */
   readonly share: (figure: Figure, part: number) => Figure;
 }
 
-const wholePeriod: EnergySplit = { energyScale: 1, share: (figure) => figure };
+const wholePeriod: EnergySplit = { isSplit: false, energyScale: 1, share: (figure) => figure };
 
 function ratioFigure(days: number, total: number): Figure {
   return {
@@ -146,11 +147,13 @@ export function splitEnergy(tariff: Tariff, period: Period, parts: readonly Peri
   const total = periodDays(period);
   const exact = (figure: Figure, part: number): Figure =>
     exactShare(figure, ratioFigure(days[part] ?? 0, total), versionChange.clause);
-  if (versionChange.units === 'exact') return { energyScale: total, share: exact };
+  if (versionChange.units === 'exact') return { isSplit: true, energyScale: total, share: exact };
   const step = 10 ** (3 - (units.decimals.charCodeAt(0) - 48));
   const share = (figure: Figure, part: number): Figure => {
-    const counted = shareOut((figure.numerator as number) / step, days)[part] ?? 0;
-    return wholeShare(exact(figure, part), counted * step);
+    // A credit can have decimals that units counted have not: then thousandths are shared out.
+    const own = (figure.numerator as number) % step === 0 ? step : 1;
+    const counted = shareOut((figure.numerator as number) / own, days)[part] ?? 0;
+    return wholeShare(exact(figure, part), counted * own);
   };
-  return { energyScale: 1, share };
+  return { isSplit: true, energyScale: 1, share };
 }

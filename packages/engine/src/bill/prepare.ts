@@ -1,6 +1,6 @@
 import { periodDays, type FigureKind, type Period } from '../quantity/index.ts';
 import type { InForce, Tariff, TariffVersion } from '../tariff/index.ts';
-import { makeConstants, type Constants } from './constants.ts';
+import { makeConstants, quantityVector, type Constants } from './constants.ts';
 import { dayFactor, lowestTerms, type DayFactor } from './day-factor.ts';
 import { shapeOf, type Shape } from './shape.ts';
 import { stepRounding, type StepRounding } from './step-rounding.ts';
@@ -12,6 +12,9 @@ export interface Prepared {
   readonly constants: Constants;
   /** How each line unfolds. */
   readonly kinds: readonly FigureKind<BillSource>[];
+  /** Room for the evaluator, used anew by every bill. */
+  readonly vector: Float64Array;
+  readonly amounts: Float64Array;
 }
 
 /** A tariff in normal form, with what has been worked out for the periods billed so far. */
@@ -124,5 +127,6 @@ function makePrepared(
   energyScale: number,
 ): Prepared {
   const constants = makeConstants(shape, factors, energyScale);
-  return { constants, kinds: traceTables(constants) };
+  const amounts = new Float64Array(constants.lines.length);
+  return { constants, kinds: traceTables(constants), vector: quantityVector(), amounts };
 }

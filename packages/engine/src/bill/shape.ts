@@ -47,16 +47,21 @@ export interface Shape {
   readonly version: TariffVersion;
   readonly document: TariffDocument;
   readonly lines: readonly ShapeLine[];
+  /** The largest magnitude of a rate in each line. */
+  readonly largestRates: readonly number[];
 }
 
 type Row = { readonly upTo?: string | undefined; readonly clause?: string | undefined };
 
 const limitOf = (row: Row): number => (row.upTo === undefined ? Infinity : decimalToWhole(row.upTo, 3));
 
-/** Places of the finest of some numbers; at least those of the step, so that the step always divides. */
+/**
+ * Places of the finest of some numbers; where the line is rounded at least those of the step, so that the
+ * step always divides. An exact line gets no more than it needs: its grid grows with them.
+ */
 function placesOf(texts: readonly string[], rounding: StepRounding | null): number {
-  const stepPlaces = rounding === null ? 2 : decimalPlaces(rounding.rounding.step);
-  return Math.max(2, stepPlaces, ...texts.map(decimalPlaces));
+  const stepPlaces = rounding === null ? 0 : Math.max(2, decimalPlaces(rounding.rounding.step));
+  return Math.max(stepPlaces, ...texts.map(decimalPlaces));
 }
 
 interface TableParts {
@@ -223,7 +228,10 @@ export function shapeOf(version: TariffVersion, document: TariffDocument): Shape
     }
     remember(charge.id, buildLine(charge, document, { id: charge.id, basis, adds: true }));
   }
-  return { version, document, lines };
+  const largestRates = lines.map(({ tables }) =>
+    Math.max(...tables.flatMap((table) => table.pieces.map((piece) => Math.abs(piece.rate)))),
+  );
+  return { version, document, lines, largestRates };
 }
 
 /** The least common denominator of some numbers. */

@@ -1,21 +1,21 @@
 import type { AppliedRounding, Figure, FigureKind } from '../quantity/index.ts';
 import type { Constants } from './constants.ts';
 import { PIECE, SHARE, TABLE, type LineConstants } from './line-constants.ts';
-import type { LineTrace, PieceTrace } from './trace-tables.ts';
+import type { LineTrace, PieceTrace } from './line-trace.ts';
 
 /** An evaluated bill or part of one: what its lines are explained from. */
 export interface BillSource {
   readonly constants: Constants;
-  /** As evaluated. */
-  readonly quantities: Float64Array;
-  readonly amounts: Float64Array;
   /** A figure for each quantity, null for those not known; `one` has none. */
   readonly figures: readonly (Figure | null)[];
-  /** The lines themselves, for those that are based on others. */
+  /** The lines, amounts as evaluated. */
   readonly lines: readonly Figure[];
 }
 
 const NONE: readonly never[] = [];
+
+/** What the evaluator charges fixed amounts on. */
+export const ONE_THOUSANDTHS = 1000;
 
 /** Exact numerators beyond this are kept as large whole numbers. */
 const SAFE = 2 ** 52;
@@ -35,9 +35,13 @@ interface LineAt {
   readonly source: BillSource;
 }
 
+/** A quantity as the evaluator took it; `one`, which has no figure, is 1000 thousandths. */
+const quantityOf = (source: BillSource, index: number): number =>
+  (source.figures[index]?.numerator as number | undefined) ?? ONE_THOUSANDTHS;
+
 /** The quantity a line is charged on, in the units of its limits. */
 const scaledQuantity = ({ constants, source }: LineAt): number =>
-  (source.quantities[constants.quantity] ?? 0) * constants.scale;
+  quantityOf(source, constants.quantity) * constants.scale;
 
 /** Where the piece stands that a line charges, counted over all tables, and the first of its table. */
 function chosenPieces(line: LineAt): {
@@ -47,7 +51,7 @@ function chosenPieces(line: LineAt): {
 } {
   const { constants, source, trace } = line;
   let table = 0;
-  const chooser = (source.quantities[constants.chooser] ?? 0) * constants.chooserScale;
+  const chooser = quantityOf(source, constants.chooser) * constants.chooserScale;
   while (constants.tableLimits.length > 0 && chooser > (constants.tableLimits[table] ?? Infinity)) table += 1;
   const start = constants.tableStarts[table] ?? 0;
   const x = scaledQuantity(line);
@@ -91,7 +95,7 @@ function partFigure(line: LineAt, piece: number, below: number): Figure {
 
 /** Sum of the lines a line is based on. */
 const basisSum = ({ constants, source }: LineAt): number =>
-  constants.basis.reduce((sum, index) => sum + (source.amounts[index] ?? 0), 0);
+  constants.basis.reduce((sum, index) => sum + (source.lines[index]?.numerator as number), 0);
 
 const basisFigures = ({ constants, source }: LineAt): Figure[] =>
   constants.basis.map((index) => source.lines[index] as Figure);

@@ -90,16 +90,40 @@ export function commonMultiple(a: number, b: number): number {
   return (a / commonDivisor(a, b)) * b;
 }
 
+/** The greatest common divisor of large whole numbers, at least 1. */
+function largeDivisor(a: bigint, b: bigint): bigint {
+  let x = a < 0n ? -a : a;
+  let y = b;
+  while (y !== 0n) [x, y] = [y, x % y];
+  return x === 0n ? 1n : x;
+}
+
+/** How often a prime divides a number, and what is left of it. */
+function factorsOut(number: bigint, prime: bigint): { readonly times: number; readonly rest: bigint } {
+  let rest = number;
+  let times = 0;
+  while (rest % prime === 0n) {
+    rest /= prime;
+    times += 1;
+  }
+  return { times, rest };
+}
+
 /**
- * Print a quotient of whole numbers exactly: as a decimal where it ends, else as a fraction.
+ * Print a quotient of whole numbers exactly: as a decimal where it ends, else as a fraction in lowest
+ * terms. It ends where the reduced denominator has no prime factor but 2 and 5.
  *
  * @example
  * exactText(95, 2) //=> "47.5"
  * exactText(190, 3) //=> "190/3"
  */
 export function exactText(numerator: number | bigint, denominator: number): string {
-  const quotient = new Exact(numerator.toString()).div(denominator);
-  if (quotient.times(denominator).equals(numerator.toString())) return quotient.toFixed();
-  const [top, bottom] = new Exact(numerator.toString()).div(denominator).toFraction(denominator);
-  return `${top?.toFixed() ?? ''}/${bottom?.toFixed() ?? ''}`;
+  const divisor = largeDivisor(BigInt(numerator), BigInt(denominator));
+  const top = BigInt(numerator) / divisor;
+  const bottom = BigInt(denominator) / divisor;
+  const twos = factorsOut(bottom, 2n);
+  const fives = factorsOut(twos.rest, 5n);
+  if (fives.rest !== 1n) return `${top.toString()}/${bottom.toString()}`;
+  const places = Math.max(twos.times, fives.times);
+  return wholeToDecimal((top * 10n ** BigInt(places)) / bottom, places);
 }

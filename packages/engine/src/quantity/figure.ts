@@ -100,45 +100,45 @@ export interface FigureKind<Source> extends Pick<Figure, 'id' | 'label' | 'unit'
 /** A figure that holds its value and its source, and unfolds its derivation when it is asked for. */
 class UnfoldingFigure<Source> implements Figure {
   readonly numerator: number;
-  readonly #kind: FigureKind<Source>;
-  readonly #source: Source;
-  #inputs: readonly Figure[] | undefined;
+  private readonly kind: FigureKind<Source>;
+  private readonly source: Source;
+  private unfolded: readonly Figure[] | undefined;
 
   constructor(kind: FigureKind<Source>, numerator: number, source: Source) {
     this.numerator = numerator;
-    this.#kind = kind;
-    this.#source = source;
-    this.#inputs = undefined;
+    this.kind = kind;
+    this.source = source;
+    this.unfolded = undefined;
   }
 
   get id(): string {
-    return this.#kind.id;
+    return this.kind.id;
   }
   get label(): string {
-    return this.#kind.label;
+    return this.kind.label;
   }
   get unit(): FigureUnit {
-    return this.#kind.unit;
+    return this.kind.unit;
   }
   get denominator(): number {
-    return this.#kind.denominator;
+    return this.kind.denominator;
   }
   get operation(): Operation {
-    return this.#kind.operation;
+    return this.kind.operation;
   }
   get clause(): string {
-    const { clause } = this.#kind;
-    return typeof clause === 'string' ? clause : clause(this.#source);
+    const { clause } = this.kind;
+    return typeof clause === 'string' ? clause : clause(this.source);
   }
   get inputs(): readonly Figure[] {
-    this.#inputs ??= this.#kind.inputs(this.#source);
-    return this.#inputs;
+    this.unfolded ??= this.kind.inputs(this.source);
+    return this.unfolded;
   }
   get parameters(): readonly Parameter[] {
-    return this.#kind.parameters?.(this.#source) ?? NONE;
+    return this.kind.parameters?.(this.source) ?? NONE;
   }
   get rounding(): AppliedRounding | null {
-    return this.#kind.rounding?.(this.#source, this.numerator) ?? null;
+    return this.kind.rounding?.(this.source, this.numerator) ?? null;
   }
 }
 

@@ -8,7 +8,7 @@ const day = (description: string): z.ZodMiniString =>
 const source = z.strictObject({
   title: z.string().check(z.minLength(1)),
   publisher: z.string().check(z.minLength(1)),
-  year: z.string().check(z.regex(/^\d{4}$/)),
+  year: z.string().check(z.regex(/^(\d{4}|n\.d\.)$/), z.describe('Year of publication, or "n.d."')),
   note: z.optional(z.string()),
 });
 

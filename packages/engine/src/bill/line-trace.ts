@@ -1,0 +1,23 @@
+import type { Figure, Parameter } from '../quantity/index.ts';
+import type { ShapeLine } from './shape.ts';
+
+/** What explanations of one piece need and no bill changes. */
+export interface PieceTrace {
+  readonly id: string;
+  readonly label: string;
+  readonly unitsLabel: string;
+  /** Limits of the part, lower first; the upper is left out where there is none. */
+  readonly limits: readonly Parameter[];
+  readonly rate: readonly Parameter[];
+}
+
+/** What explanations of one line need and no bill changes. */
+export interface LineTrace {
+  readonly line: ShapeLine;
+  readonly label: string;
+  readonly pieces: readonly PieceTrace[];
+  /** Denominator of the scaled quantity. */
+  readonly unitsDenominator: number;
+  /** The day factor where it multiplies the amount. */
+  readonly factor: Figure | null;
+}
