@@ -1,11 +1,8 @@
-import { readFileSync } from 'node:fs';
 import { readAccount, readTariff, type Account, type Tariff } from '@unitbook/engine';
+import demoText from '../../tariffs-examples/tarumira-domestic.json?raw';
 
 /** The text of the demo tariff: an invented place, with an invented supplier. */
-export const DEMO_TARIFF: string = readFileSync(
-  new URL('../../tariffs-examples/tarumira-domestic.json', import.meta.url),
-  'utf8',
-);
+export const DEMO_TARIFF: string = demoText;
 
 /**
  * Change one place of a text.

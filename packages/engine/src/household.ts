@@ -75,10 +75,7 @@ function tariffOf(source: SourceText, document: HouseholdDocument | null): Outco
  * readHousehold('{"format":"unitbook-household-1"}').value.account //=> null
  */
 export function readHousehold(text: string): ReadHousehold {
-  const read = readDocument<HouseholdDocument>(
-    text,
-    householdSchema as unknown as z.ZodMiniType<HouseholdDocument>,
-  );
+  const read = readDocument<HouseholdDocument>(text, householdSchema);
   const tariff = tariffOf(read.source, read.mended);
   const checked = read.mended === null ? { value: null, findings: [] } : checkAccount(read.mended.account);
   const ofAccount = checked.findings.map((finding: Finding): Finding =>

@@ -46,7 +46,8 @@ function scaledLimit(line: ShapeLine, limit: number, quantity: number, context: 
   if (!limits || !energy) return limit * energyScale;
   const rounding =
     line.dayRule === null ? undefined : context.shape.document.dayRules?.[line.dayRule]?.limits;
-  if (rounding === undefined) return limit * factor.numerator * energyScale;
+  const isScaled = factor.numerator !== factor.denominator;
+  if (rounding === undefined || !isScaled) return limit * factor.numerator * energyScale;
   const step = thousandths(rounding.step);
   const rounded = roundQuotient(limit * factor.numerator, factor.denominator * step, rounding.mode) * step;
   return rounded * factor.denominator * energyScale;

@@ -63,6 +63,16 @@ describe('the factor of calendar months', () => {
     expect(dayFactor(MONTHS, periodOf(from, to))).toEqual({ numerator, denominator });
   });
 
+  it('is 1 inside the span that is left alone', () => {
+    const rule: DayRule = { ...MONTHS, unscaledFrom: '28', unscaledThrough: '31' };
+    expect(dayFactor(rule, periodOf('2025-01-21', '2025-02-21'))).toEqual({ numerator: 1, denominator: 1 });
+    // 32 days: 11/31 + 21/28 = 959/868 = 137/124
+    expect(dayFactor(rule, periodOf('2025-01-21', '2025-02-22'))).toEqual({
+      numerator: 137,
+      denominator: 124,
+    });
+  });
+
   it('rounds the part of each month, or their sum', () => {
     // 11/31 = 0.354… and 10/28 = 0.357…: 0.4 + 0.4, or 0.711… as 0.7.
     const factor = { step: '0.1', mode: 'half-up' } as const;
@@ -153,8 +163,7 @@ describe('limits under a day rule', () => {
   });
 
   it('stay as they are in a charge that no day rule scales', () => {
-    const { scaledBy: _, ...unscaled } = slabs;
-    const tariff = tariffOf([unscaled], { dayRules: { month: THIRTIETHS } });
+    const tariff = tariffOf([{ ...slabs, scaledBy: undefined }], { dayRules: { month: THIRTIETHS } });
     expect(lineOf(tariff, { period: daysFrom(61), billed: '208' })).toBe('880'); // 300 + 500 + 80
   });
 });

@@ -167,3 +167,15 @@ describe('the rounding of the total', () => {
     expect(valueOf(totalOf('-14.55', { step: '1', mode: 'ceiling' }).payable)).toBe('-14');
   });
 });
+
+describe('a currency', () => {
+  it.each([
+    ['JPY', '1', '12'],
+    ['KWD', '0.001', '12.178'],
+    ['CLF', '0.0001', '12.1778'],
+  ])('such as %s is rounded to its own coin, %s', (currency, step, amount) => {
+    const rounding = { clause: 'T 2', line: { step, mode: 'half-up' }, total: 'none' } as const;
+    const bill = billOf(tariffOf([rated('0.12300758')], { currency, rounding }), { billed: '99' });
+    expect([bill.currency, valueOf(bill.payable)]).toEqual([currency, amount]); // 12.17775042
+  });
+});

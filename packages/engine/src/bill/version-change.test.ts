@@ -109,6 +109,10 @@ describe('a period that cannot be billed', () => {
     });
     expect(value).toBeNull();
     expect(findings.map((finding) => finding.code)).toEqual(['bill/no-tariff-in-force']);
+    // The days that no charges cover, and no others: from 1 April they are covered.
+    expect(findings.map(({ values }) => [values['from'], values['through']])).toEqual([
+      ['2023-03-15', '2023-03-31'],
+    ]);
   });
 
   it('begins before the charges do, even where the last day alone counts', () => {

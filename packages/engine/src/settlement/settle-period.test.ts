@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { energyOf, figureOf, periodOf, valueOf } from '../../../../tests/support/make.ts';
 import type { EnergyPeriod, UnitsRule } from '../energy/index.ts';
@@ -17,10 +16,11 @@ const YEARLY: SettlementRule = {
   close: { clause: 'T 7.3', on: '03-31', surplus: 'paid', rate: '2.60', inBill: 'next' },
 };
 
+const PATH = ['readings', 1];
 const MARCH = periodOf('2025-03-01', '2025-04-01');
 
 function settle(energy: EnergyPeriod, opening = '0', rule: SettlementRule = YEARLY): PassbookEntry {
-  const options = { rule, opening: figureOf('opening', opening), unitsRule: WHOLE_UNITS };
+  const options = { rule, opening: figureOf('opening', opening), unitsRule: WHOLE_UNITS, path: PATH };
   const { value, findings } = settlePeriod(energy, options);
   expect(findings).toEqual([]);
   return value as PassbookEntry;
@@ -148,6 +148,16 @@ describe('a cap on the set-off', () => {
     expect(valueOf(settle(used, '0', capped('carried', 'total-use')).setOff)).toBe('369');
   });
 
+  it('on a use that is not known settles nothing, and says so where the reading stands', () => {
+    const rule = capped('carried', 'total-use');
+    const options = { rule, opening: figureOf('opening', '0'), unitsRule: WHOLE_UNITS, path: PATH };
+    const { value, findings } = settlePeriod(energyOf({ import: '400', export: '420' }), options);
+    expect(value).toBeNull();
+    expect(findings.map(({ code, path, values }) => [code, path, values])).toEqual([
+      ['settlement/quantity-unknown', PATH, { quantity: 'total-use' }],
+    ]);
+  });
+
   it('tells at the close of the year by which clause units lapse', () => {
     const rule: SettlementRule = {
       ...capped('carried'),
@@ -212,50 +222,5 @@ describe('closing the bank', () => {
     const entry = settle(energyOf({ import: '180', export: '240' }), '0', rule);
     expect(columns(entry)).toMatchObject({ setOff: '180', billed: '0', paid: '60', closing: '0' });
     expect(entry.payment).toMatchObject({ rate: '2.25', inBill: 'same' });
-  });
-});
-
-describe('the passbook', () => {
-  const anyUnits = fc
-    .integer({ min: 0, max: 2_000_000 })
-    .map((value) => figureOf('x', (value / 1000).toString()));
-  const anyRule = fc.record({
-    percent: fc.constantFrom(null, '0', '33.3', '90', '100', '150'),
-    excess: fc.constantFrom('carried', 'lapses'),
-    surplus: fc.constantFrom('paid', 'lapses'),
-    on: fc.constantFrom('03-31', '04-15', 'every-period'),
-  });
-
-  it('loses no unit and makes none up, whatever the rule', () => {
-    fc.assert(
-      fc.property(
-        anyUnits,
-        anyUnits,
-        anyUnits,
-        anyRule,
-        (taken, given, opening, { percent, excess, surplus, on }) => {
-          const paid = surplus === 'paid' ? { rate: '2.60', inBill: 'next' as const } : {};
-          const rule: SettlementRule = {
-            ...YEARLY,
-            ...(percent === null ? {} : { cap: { clause: 'T 7.4', percent, of: 'import', excess } }),
-            close: { clause: 'T 7.3', on, surplus, ...paid },
-          };
-          const energy = { ...energyOf({ import: '0', export: '0' }), import: taken, export: given };
-          const options = { rule, opening, unitsRule: WHOLE_UNITS };
-          const entry = settlePeriod(energy, options).value as PassbookEntry;
-          const size = (figure: Figure): number => {
-            expect([figure.denominator, figure.numerator >= 0]).toEqual([1000, true]);
-            return figure.numerator as number;
-          };
-          expect(size(entry.opening) + size(entry.exported)).toBe(
-            size(entry.setOff) + size(entry.paid) + size(entry.lapsed) + size(entry.closing),
-          );
-          expect(size(entry.imported)).toBe(size(entry.setOff) + size(entry.billed));
-          expect(size(entry.creditUsed) <= size(entry.opening)).toBe(true);
-          expect(entry.isClosed && size(entry.closing) > 0).toBe(false);
-        },
-      ),
-      { numRuns: 500 },
-    );
   });
 });

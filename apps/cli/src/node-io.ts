@@ -1,0 +1,55 @@
+import { createReadStream } from 'node:fs';
+import { stat } from 'node:fs/promises';
+import { dayNumber } from '@unitbook/engine';
+import type { CommandIo, FileRead } from './io.ts';
+
+/** What the operating system says, in words. */
+const REASONS: Readonly<Record<string, string>> = {
+  EACCES: 'permission denied',
+  EPERM: 'permission denied',
+  ELOOP: 'a link that leads back to itself',
+  ENAMETOOLONG: 'a name too long for a file',
+  EMFILE: 'too many files open',
+};
+
+function failed(error: unknown): FileRead {
+  const code = (error as NodeJS.ErrnoException).code ?? '';
+  if (code === 'ENOENT' || code === 'ENOTDIR') return { kind: 'missing' };
+  if (code === 'EISDIR') return { kind: 'folder' };
+  return { kind: 'unreadable', reason: REASONS[code] ?? (code || 'an unknown reason') };
+}
+
+/** Read a stream to its end, or until it is too long: it may never end. */
+async function readUpTo(stream: AsyncIterable<Uint8Array>, limit: number): Promise<FileRead> {
+  const chunks: Uint8Array[] = [];
+  let size = 0;
+  for await (const chunk of stream) {
+    size += chunk.length;
+    if (size > limit) return { kind: 'too-large', size };
+    chunks.push(chunk);
+  }
+  return { kind: 'read', bytes: Buffer.concat(chunks) };
+}
+
+async function readFile(path: string, limit: number): Promise<FileRead> {
+  try {
+    if (path === '-') return await readUpTo(process.stdin, limit);
+    const found = await stat(path);
+    if (found.isDirectory()) return { kind: 'folder' };
+    if (found.isFile() && found.size > limit) return { kind: 'too-large', size: found.size };
+    return await readUpTo(createReadStream(path) as AsyncIterable<Uint8Array>, limit);
+  } catch (error) {
+    return failed(error);
+  }
+}
+
+/** The real files, streams and clock. */
+export function nodeIo(): CommandIo {
+  const now = new Date();
+  return {
+    read: readFile,
+    out: (text) => void process.stdout.write(text),
+    err: (text) => void process.stderr.write(text),
+    today: dayNumber({ year: now.getFullYear(), month: now.getMonth() + 1, day: now.getDate() }),
+  };
+}

@@ -1,0 +1,19 @@
+import { readFileSync } from 'node:fs';
+import { expect, it } from 'vitest';
+import { schemaText } from '../../../../tests/support/schema-text.ts';
+import { tariffJsonSchema } from './schema.ts';
+
+it('is the JSON Schema that stands beside the source; write it anew with tests/support/write-schema.ts', () => {
+  const file = new URL('../../schema/tariff.schema.json', import.meta.url);
+  expect(readFileSync(file, 'utf8')).toBe(schemaText());
+});
+
+it('says that a tariff is an object without other keys, and what its numbers are', () => {
+  const schema = tariffJsonSchema();
+  expect(schema).toMatchObject({
+    $schema: 'https://json-schema.org/draft/2020-12/schema',
+    type: 'object',
+    additionalProperties: false,
+  });
+  expect(JSON.stringify(schema)).toContain('A decimal number written as text, such as \\"3.10\\".');
+});

@@ -1,0 +1,43 @@
+import { readFileSync } from 'node:fs';
+import { ENERGY_FINDINGS, READING_FINDINGS } from '@unitbook/engine';
+import { COLUMNS, FILE_FINDINGS } from '@unitbook/meter-files';
+import { describe, expect, it } from 'vitest';
+import { billCommand } from '../../apps/cli/src/commands/bill.ts';
+import { demoCommand } from '../../apps/cli/src/commands/demo.ts';
+import { tariffCommand } from '../../apps/cli/src/commands/tariff.ts';
+import { COMMAND_FINDINGS } from '../../apps/cli/src/findings.ts';
+
+const page = (name: string): string =>
+  readFileSync(new URL(`../../docs/reference/${name}.md`, import.meta.url), 'utf8');
+
+/** The codes that have a row in a table. */
+const rows = (text: string): readonly string[] =>
+  [...text.matchAll(/^\| `([a-z-]+\/[a-z0-9-]+)` \|/gm)].map((match) => match[1] ?? '').sort();
+
+describe('docs/reference/readings.md', () => {
+  it('has one row for every code, and no other', () => {
+    const codes = [READING_FINDINGS, ENERGY_FINDINGS, FILE_FINDINGS].flatMap((kinds) => Object.keys(kinds));
+    expect(rows(page('readings'))).toEqual(codes.sort());
+  });
+
+  it('names every column', () => {
+    for (const column of COLUMNS) expect(page('readings')).toContain(`| \`${column}\` |`);
+  });
+});
+
+describe('docs/reference/command.md', () => {
+  it('has one row for every code, and no other', () => {
+    expect(rows(page('command'))).toEqual(Object.keys(COMMAND_FINDINGS).sort());
+  });
+
+  it.each([billCommand, tariffCommand, demoCommand])(
+    'names every option of $name, as its help does',
+    (command) => {
+      for (const [name, value] of Object.entries(command.options)) {
+        const option = value === null ? `--${name}` : `--${name} ${value}`;
+        expect(page('command')).toContain(`\`${option}\``);
+        expect(command.help).toContain(option);
+      }
+    },
+  );
+});
