@@ -19,7 +19,8 @@ const TARIFFS = 250;
 const BILLS = 4;
 
 /** Ids of the figures below one that do not follow from what they show. */
-const idsOf = (figure: Figure): string[] => unexplained(figure).map((one) => `${one.id} ${one.operation} ${valueOf(one)}`);
+const idsOf = (figure: Figure): string[] =>
+  unexplained(figure).map((one) => `${one.id} ${one.operation} ${valueOf(one)}`);
 
 const sumText = (bill: Bill): string => valueOf(bill.sum);
 

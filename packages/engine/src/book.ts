@@ -2,7 +2,6 @@ import {
   addDays,
   dayText,
   givenFigure,
-  renamedFigure,
   type Figure,
   type Finding,
   type Outcome,
@@ -108,9 +107,21 @@ function bookMonth({ prepared, account, pair, carried }: MonthStep): Outcome<Boo
   return { value: { energy, ratios: energyRatios(energy, account), passbook, ...billed.value }, findings };
 }
 
-function carriedFrom(month: BookMonth): Carried {
-  const { closing, payment } = month.passbook;
-  const opening = renamedFigure(closing, { id: 'opening', label: 'Credit brought forward' });
+/**
+ * What the next period opens with. The credit is a figure of its own, not the closing one unfolded: its
+ * derivation stands in the passbook one line above, and unfolding it again in every later bill would
+ * double with each month.
+ */
+function carriedFrom({ passbook, energy }: BookMonth): Carried {
+  const { closing, payment } = passbook;
+  const opening = givenFigure({
+    id: 'opening',
+    label: 'Credit brought forward',
+    unit: 'kWh',
+    numerator: closing.numerator,
+    denominator: closing.denominator,
+    clause: `passbook, closing of the period to ${dayText(energy.period.to)}`,
+  });
   return { opening, payment: payment?.inBill === 'next' ? payment : null };
 }
 

@@ -15,6 +15,10 @@ export interface PieceTrace {
 export interface LineTrace {
   readonly line: ShapeLine;
   readonly label: string;
+  /** Whether the line is a sum of parts at their own rates, and not one product. */
+  readonly isSum: boolean;
+  /** The clause that says how the line is rounded. */
+  readonly roundingClause: string;
   readonly pieces: readonly PieceTrace[];
   /** Denominator of the scaled quantity. */
   readonly unitsDenominator: number;

@@ -3,6 +3,7 @@ import {
   dayText,
   periodDays,
   shareOut,
+  type DayNumber,
   type Figure,
   type Finding,
   type Outcome,
@@ -23,14 +24,22 @@ export function coveredDays(entries: readonly InForce<unknown>[]): string {
   return `from ${dayText(first.from)} ${end}`;
 }
 
+/** The days of a period that no charges cover: before the first version, or after the last. */
 function uncovered(tariff: Tariff, period: Period): Finding {
+  const first = tariff.versions[0]?.period.from ?? period.to;
+  const isBefore = period.from < first;
+  const from = isBefore ? period.from : later(period.from, tariff.versions.at(-1)?.period.to ?? period.from);
+  const to = isBefore ? earlier(period.to, first) : period.to;
   const values = {
-    from: dayText(period.from),
-    through: dayText(addDays(period.to, -1)),
+    from: dayText(from),
+    through: dayText(addDays(to, -1)),
     covered: coveredDays(tariff.versions),
   };
   return billFinding('bill/no-tariff-in-force', { path: ['versions'] }, values);
 }
+
+const later = (a: DayNumber, b: DayNumber): DayNumber => (a > b ? a : b);
+const earlier = (a: DayNumber, b: DayNumber): DayNumber => (a < b ? a : b);
 
 /**
  * The versions of the charges that a period is billed under, with the days of each.
@@ -62,8 +71,8 @@ function oneDaysVersion(
 /** Each version bills the days it is in force. */
 function splitParts(tariff: Tariff, period: Period): Outcome<readonly PeriodPart[]> {
   const parts = inForceDuring(tariff.versions, period).map((version): PeriodPart => {
-    const from = version.period.from > period.from ? version.period.from : period.from;
-    const to = version.period.to < period.to ? version.period.to : period.to;
+    const from = later(version.period.from, period.from);
+    const to = earlier(version.period.to, period.to);
     return { version, period: { from, to } };
   });
   const covered = parts.reduce((days, part) => days + periodDays(part.period), 0);

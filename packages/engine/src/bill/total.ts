@@ -23,7 +23,10 @@ export function paymentLine(payment: SurplusPayment, prepared: PreparedTariff, v
   };
   const { lineRounding } = prepared;
   return {
-    figure: lineRounding === null ? exact : roundedFigure(exact, lineRounding, payment.clause),
+    figure:
+      lineRounding === null
+        ? exact
+        : roundedFigure(exact, lineRounding, prepared.tariff.document.rounding.clause),
     version,
     counts: true,
   };

@@ -122,6 +122,8 @@ function lineTrace(line: ShapeLine, constants: LineConstants, all: Constants): L
       line.adds || line.id === line.charge.id
         ? line.charge.label
         : `${line.charge.label} on ${line.id.split(' on ')[1] ?? ''}`,
+    isSum: line.kind === 'table' && line.tables.some((table) => table.pieces.length > 1),
+    roundingClause: line.charge.rounding === undefined ? shape.document.rounding.clause : line.charge.clause,
     pieces: pieceTraces({ line, constants, unitsDenominator, factorText }),
     unitsDenominator,
     factor: isScaled ? factorFigure(line.dayRule ?? '', factor, clause) : null,

@@ -1,6 +1,6 @@
 import type { AppliedRounding, Figure, FigureKind } from '../quantity/index.ts';
 import type { Constants } from './constants.ts';
-import { PIECE, SHARE, TABLE, type LineConstants } from './line-constants.ts';
+import { FLOOR, PIECE, SHARE, TABLE, type LineConstants } from './line-constants.ts';
 import type { LineTrace, PieceTrace } from './line-trace.ts';
 
 /** An evaluated bill or part of one: what its lines are explained from. */
@@ -44,12 +44,8 @@ const scaledQuantity = ({ constants, source }: LineAt): number =>
   quantityOf(source, constants.quantity) * constants.scale;
 
 /** Where the piece stands that a line charges, counted over all tables, and the first of its table. */
-function chosenPieces(line: LineAt): {
-  readonly first: number;
-  readonly last: number;
-  readonly count: number;
-} {
-  const { constants, source, trace } = line;
+function chosenPieces(line: LineAt): { readonly first: number; readonly last: number } {
+  const { constants, source } = line;
   let table = 0;
   const chooser = quantityOf(source, constants.chooser) * constants.chooserScale;
   while (constants.tableLimits.length > 0 && chooser > (constants.tableLimits[table] ?? Infinity)) table += 1;
@@ -57,7 +53,7 @@ function chosenPieces(line: LineAt): {
   const x = scaledQuantity(line);
   let at = start;
   while (constants.kind === TABLE && x > (constants.pieces[at] ?? Infinity)) at += PIECE;
-  return { first: start / PIECE, last: at / PIECE, count: trace.line.tables[table]?.pieces.length ?? 1 };
+  return { first: start / PIECE, last: at / PIECE };
 }
 
 /** A figure of one part of a quantity at its rate. */
@@ -131,10 +127,15 @@ function exactAmount(line: LineAt): number | bigint {
 
 /** The rounding of a line, if it changed the amount. */
 function appliedRounding(line: LineAt, amount: number): AppliedRounding | null {
-  const { rounding, charge } = line.trace.line;
+  const { rounding } = line.trace.line;
+  const { roundingClause } = line.trace;
   if (rounding === null) return null;
-  const numerator = exactAmount(line);
   const { constants } = line;
+  // A floor that lines above reach is their sum as it stands.
+  const isReached =
+    constants.kind === FLOOR && basisSum(line) * constants.basisScale >= (constants.pieces[1] ?? 0);
+  if (isReached) return null;
+  const numerator = exactAmount(line);
   const steps = amount / constants.unit;
   const changed =
     typeof numerator === 'number'
@@ -142,13 +143,13 @@ function appliedRounding(line: LineAt, amount: number): AppliedRounding | null {
       : BigInt(steps) * BigInt(constants.divisor) !== numerator;
   if (!changed) return null;
   const { step, mode } = rounding.rounding;
-  return { step, mode, clause: charge.clause, numerator, denominator: constants.denominator };
+  return { step, mode, clause: roundingClause, numerator, denominator: constants.denominator };
 }
 
 function tableInputs(line: LineAt): readonly Figure[] {
   const { constants, trace, source } = line;
-  const { first, last, count } = chosenPieces(line);
-  if (count === 1) {
+  const { first, last } = chosenPieces(line);
+  if (!trace.isSum) {
     const quantity = source.figures[constants.quantity];
     return [quantity, trace.factor].filter((figure) => figure !== null && figure !== undefined);
   }
@@ -170,8 +171,8 @@ function lineInputs(line: LineAt): readonly Figure[] {
 function lineParameters(line: LineAt): Figure['parameters'] {
   const { kind } = line.constants;
   if (kind !== TABLE && kind !== SHARE) return NONE;
-  const { last, count } = chosenPieces(line);
-  return count === 1 ? (line.trace.pieces[last]?.rate ?? NONE) : NONE;
+  const { last } = chosenPieces(line);
+  return !line.trace.isSum ? (line.trace.pieces[last]?.rate ?? NONE) : NONE;
 }
 
 const OPERATIONS = { table: 'product', share: 'share', shortfall: 'shortfall', floor: 'at-least' } as const;
@@ -186,13 +187,12 @@ const OPERATIONS = { table: 'product', share: 'share', shortfall: 'shortfall', f
  */
 export function lineKind(trace: LineTrace, constants: LineConstants, grid: number): FigureKind<BillSource> {
   const at = (source: BillSource): LineAt => ({ trace, constants, source });
-  const isSum = trace.line.kind === 'table' && trace.line.tables.some((table) => table.pieces.length > 1);
   return {
     id: trace.line.id,
     label: trace.label,
     unit: 'money',
     denominator: grid,
-    operation: isSum ? 'sum' : OPERATIONS[trace.line.kind],
+    operation: trace.isSum ? 'sum' : OPERATIONS[trace.line.kind],
     clause: trace.line.charge.clause,
     inputs: (source) => lineInputs(at(source)),
     parameters: (source) => lineParameters(at(source)),

@@ -1,4 +1,6 @@
 import {
+  LARGEST_WHOLE,
+  roundLargeQuotient,
   roundQuotient,
   unfoldingFigure,
   type AppliedRounding,
@@ -29,7 +31,21 @@ interface CountSource {
 function count(thousandths: number, register: Register, rule: UnitsRule): number {
   const step = STEP_THOUSANDTHS[rule.decimals];
   const { numerator, denominator } = register.factor;
-  return roundQuotient(thousandths * numerator, denominator * step, rule.rounding) * step;
+  const product = thousandths * numerator;
+  if (Math.abs(product) <= LARGEST_WHOLE)
+    return roundQuotient(product, denominator * step, rule.rounding) * step;
+  const exact = roundLargeQuotient(
+    BigInt(thousandths) * BigInt(numerator),
+    BigInt(denominator * step),
+    rule.rounding,
+  );
+  return Number.parseInt((exact * BigInt(step)).toString(), 10);
+}
+
+/** A product of whole numbers without loss. */
+function wholeProduct(a: number, b: number): number | bigint {
+  const product = a * b;
+  return Math.abs(product) <= LARGEST_WHOLE ? product : BigInt(a) * BigInt(b);
 }
 
 const shown = (register: Register, reading: Reading): number => reading[register.id] ?? 0;
@@ -98,8 +114,8 @@ function countRounding(
   counted: number,
   { register, rule }: CountSource,
 ): AppliedRounding | null {
-  const numerator = thousandths * register.factor.numerator;
-  if (counted * register.factor.denominator === numerator) return null;
+  const numerator = wholeProduct(thousandths, register.factor.numerator);
+  if (wholeProduct(counted, register.factor.denominator) === numerator) return null;
   const exact = { numerator, denominator: register.factor.denominator * THOUSAND };
   return { step: UNIT_STEPS[rule.decimals], mode: rule.rounding, clause: rule.clause, ...exact };
 }

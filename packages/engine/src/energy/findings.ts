@@ -4,6 +4,7 @@ import { findingMaker, type Finding, type FindingPlace } from '../quantity/index
 export const ENERGY_FINDINGS = {
   'energy/export-above-generation': {
     severity: 'question',
+    grouped: ['export', 'generation'],
     text: (v) => ({
       found: `${v['export'] ?? ''} units given to the grid and ${v['generation'] ?? ''} made in the same days`,
       expected: 'no more given than made, unless a battery was filled from the grid',
@@ -14,6 +15,7 @@ export const ENERGY_FINDINGS = {
   },
   'energy/export-about-generation': {
     severity: 'note',
+    grouped: ['export', 'generation'],
     text: (v) => ({
       found: `${v['export'] ?? ''} units given to the grid and ${v['generation'] ?? ''} made in the same days`,
       expected: 'a difference within 3 %, which two meters can have',

@@ -4,7 +4,6 @@ import {
   periodDays,
   quotientText,
   unfoldingFigure,
-  wholeToDecimal,
   type Figure,
   type FigureKind,
   type Finding,
@@ -183,7 +182,7 @@ export function energyRatios(energy: EnergyPeriod, account: Account): EnergyRati
   const { generation, selfConsumption, totalUse, days } = energy;
   const capacity = givenFigure({
     id: 'plant-capacity',
-    label: `Plant capacity (${wholeToDecimal(account.plantCapacity, 3)} kWp)`,
+    label: 'Plant capacity in kWp',
     unit: 'kW',
     numerator: account.plantCapacity,
     denominator: 1000,

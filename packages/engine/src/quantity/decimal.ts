@@ -1,12 +1,10 @@
-import { Decimal } from 'decimal.js';
-
-/** Enough digits for any quotient of two safe integers that ends, and for every product of two of them. */
-const Exact = Decimal.clone({ precision: 80, toExpNeg: -80, toExpPos: 80 });
+import { roundLargeQuotient } from './rounding.ts';
 
 /** Whole numbers up to here are exact in a double. */
 export const LARGEST_WHOLE: number = Number.MAX_SAFE_INTEGER;
 
 const DECIMAL_TEXT = /^-?(?:0|[1-9]\d*)(?:\.\d+)?$/;
+const LONGEST_TEXT = 40;
 
 /**
  * Whether a text is a decimal number as documents write it: digits, a point, no exponent, no grouping.
@@ -16,7 +14,14 @@ const DECIMAL_TEXT = /^-?(?:0|[1-9]\d*)(?:\.\d+)?$/;
  * isDecimalText('1,000') //=> false
  */
 export function isDecimalText(text: string): boolean {
-  return DECIMAL_TEXT.test(text) && text.length <= 40;
+  return DECIMAL_TEXT.test(text) && text.length <= LONGEST_TEXT;
+}
+
+/** Whole part and decimals of a decimal text, trailing zeros left out. */
+function partsOf(text: string): { readonly whole: string; readonly decimals: string } {
+  if (!isDecimalText(text)) throw new RangeError(`"${text}" is not a decimal number`);
+  const [whole = '', decimals = ''] = text.split('.');
+  return { whole, decimals: decimals.replace(/0+$/, '') };
 }
 
 /**
@@ -27,13 +32,7 @@ export function isDecimalText(text: string): boolean {
  * decimalPlaces('3.10') //=> 1
  */
 export function decimalPlaces(text: string): number {
-  return exactDecimal(text).decimalPlaces();
-}
-
-/** Read a decimal text exactly. */
-function exactDecimal(text: string): Decimal {
-  if (!isDecimalText(text)) throw new RangeError(`"${text}" is not a decimal number`);
-  return new Exact(text);
+  return partsOf(text).decimals.length;
 }
 
 /**
@@ -47,10 +46,12 @@ function exactDecimal(text: string): Decimal {
  * decimalToWhole('3.10', 2) //=> 310
  */
 export function decimalToWhole(text: string, places: number): number {
-  const scaled = exactDecimal(text).times(new Exact(10).pow(places));
-  if (!scaled.isInteger()) throw new RangeError(`"${text}" has more than ${String(places)} decimals`);
-  if (scaled.abs().greaterThan(LARGEST_WHOLE)) throw new RangeError(`"${text}" is too large`);
-  return scaled.toNumber();
+  const { whole, decimals } = partsOf(text);
+  if (decimals.length > places) throw new RangeError(`"${text}" has more than ${String(places)} decimals`);
+  // The digits of a safe whole number are read back exactly, and 0 added turns −0 into 0.
+  const value = Number.parseInt(whole + decimals.padEnd(places, '0'), 10) + 0;
+  if (Math.abs(value) > LARGEST_WHOLE) throw new RangeError(`"${text}" is too large`);
+  return value;
 }
 
 /**
@@ -67,14 +68,15 @@ export function wholeToDecimal(whole: number | bigint, places: number): string {
 }
 
 /**
- * Print a quotient of whole numbers rounded to some places: for people to read, never to calculate on.
+ * Print a quotient of whole numbers rounded half-up to some places: for people to read, never to
+ * calculate on.
  *
  * @example
  * quotientText(2, 3, 2) //=> "0.67"
  */
 export function quotientText(numerator: number | bigint, denominator: number, places: number): string {
-  const value = new Exact(numerator.toString()).div(denominator);
-  return value.toDecimalPlaces(places, Decimal.ROUND_HALF_UP).toFixed(places);
+  const scaled = BigInt(numerator) * 10n ** BigInt(places);
+  return wholeToDecimal(roundLargeQuotient(scaled, BigInt(denominator), 'half-up'), places);
 }
 
 /** The greatest common divisor of two whole numbers, at least 1. */

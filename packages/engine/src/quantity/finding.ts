@@ -38,6 +38,8 @@ type Values = Readonly<Record<string, string>>;
 /** A kind of finding: how severe it is and how its sentences are made. */
 export interface FindingKind {
   readonly severity: Severity;
+  /** The values that are amounts, for a surface to group their digits. */
+  readonly grouped?: readonly string[];
   readonly text: (values: Values) => FindingText;
 }
 

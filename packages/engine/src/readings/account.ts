@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import {
   decimalPlaces,
   decimalToWhole,
+  wholeToDecimal,
   isDecimalText,
   type Finding,
   type Outcome,
@@ -31,6 +32,11 @@ export const accountSchema = z.strictObject({
   sanctionedLoad: decimalText('Sanctioned load of the connection in kW, from the bill'),
   plantCapacity: decimalText('Capacity of the solar plant in kWp, from the invoice'),
   openingCredit: decimalText('Credit units brought forward into the first period; "0" for none'),
+  confirmed: z.optional(
+    z
+      .array(z.string())
+      .check(z.describe('Questions about this document answered with "it is right": code:key')),
+  ),
   meters: z.strictObject({
     grid: z.strictObject({ ...meterCommon, import: registerSchema, export: registerSchema }),
     generation: z.optional(z.strictObject({ ...meterCommon, generation: registerSchema })),
@@ -83,7 +89,7 @@ function plausibility(document: AccountDocument): Finding[] {
   const findings: Finding[] = [];
   for (const key of ['sanctionedLoad', 'plantCapacity'] as const) {
     if (!aboveZero(document[key]) || decimalToWhole(document[key], 3) <= LARGEST_HOME) continue;
-    const offer = document[key].replace(/000$/, '');
+    const offer = wholeToDecimal(decimalToWhole(document[key], 3), 6).replace(/\.?0+$/, '');
     const what = key === 'sanctionedLoad' ? 'a sanctioned load' : 'a plant';
     findings.push(
       readingFinding('account/load-in-watts', { path: [key], offer }, { what, value: document[key], offer }),
@@ -100,6 +106,12 @@ function plausibility(document: AccountDocument): Finding[] {
     );
   }
   return findings;
+}
+
+/** A question that was answered stays as a note. */
+function answered(finding: Finding, document: AccountDocument): Finding {
+  const key = `${finding.code}:${String(finding.path.at(-1))}`;
+  return document.confirmed?.includes(key) === true ? { ...finding, severity: 'note' } : finding;
 }
 
 /** The size of a credit, whether it was written with a minus sign or not. */
@@ -134,7 +146,8 @@ function assemble(document: AccountDocument): Account {
  * @returns the account, or null when a number cannot be used; questions leave it usable
  */
 export function checkAccount(document: AccountDocument): Outcome<Account | null> {
-  const findings = [...numberFindings(document), ...plausibility(document)];
+  const questions = plausibility(document).map((finding) => answered(finding, document));
+  const findings = [...numberFindings(document), ...questions];
   if (creditUnits(document.openingCredit) === null) {
     const values = { what: 'the opening credit', value: document.openingCredit };
     findings.push(readingFinding('account/not-above-zero', { path: ['openingCredit'] }, values));

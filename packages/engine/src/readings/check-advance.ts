@@ -1,4 +1,4 @@
-import { quotientText, wholeToDecimal, type Finding } from '../quantity/index.ts';
+import { quotientText, type Finding } from '../quantity/index.ts';
 import type { Account } from './account.ts';
 import { readingFinding } from './findings.ts';
 import { confirmationKey, type Reading } from './reading.ts';
@@ -100,8 +100,8 @@ export function advanceFindings(register: Register, context: PairContext): Findi
       most: quotientText(ask, 10 ** READING_PLACES, 0),
       because:
         register.id === 'import'
-          ? `a load of ${wholeToDecimal(context.account.sanctionedLoad, 3)} kW`
-          : `a plant of ${wholeToDecimal(context.account.plantCapacity, 3)} kWp`,
+          ? `a load of ${readingText(context.account.sanctionedLoad)} kW`
+          : `a plant of ${readingText(context.account.plantCapacity)} kWp`,
       offer,
     }),
   ];

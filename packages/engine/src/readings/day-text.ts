@@ -6,11 +6,29 @@ export interface TypedDay {
   readonly other: DayNumber | null;
 }
 
-const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
+const MONTHS = [
+  'january',
+  'february',
+  'march',
+  'april',
+  'may',
+  'june',
+  'july',
+  'august',
+  'september',
+  'october',
+  'november',
+  'december',
+];
 
 function validDay(year: number, month: number, day: number): DayNumber | null {
   if (month < 1 || month > 12 || day < 1 || day > daysInMonth(year, month)) return null;
   return dayNumber({ year, month, day });
+}
+
+/** The month whose name, in full or cut short, this is: 1 to 12, or 0 for none. */
+function monthNumber(name: string): number {
+  return MONTHS.findIndex((month) => name.length >= 3 && month.startsWith(name.toLowerCase())) + 1;
 }
 
 const whole = (text: string | undefined): number => Number.parseInt(text ?? '', 10);
@@ -38,7 +56,7 @@ export function readTypedDay(text: string): TypedDay | null {
     return { day: dayFirst, other: monthFirst === dayFirst ? null : monthFirst };
   }
   const named = /^(\d{1,2})(?:st|nd|rd|th)?[ .-]+([A-Za-z]{3,9})\.?[ ,.-]+(\d{4})$/.exec(trimmed);
-  const month = MONTHS.indexOf((named?.[2] ?? '').slice(0, 3).toLowerCase()) + 1;
+  const month = monthNumber(named?.[2] ?? '');
   const day = named === null ? null : validDay(whole(named[3]), month, whole(named[1]));
   return day === null ? null : { day, other: null };
 }

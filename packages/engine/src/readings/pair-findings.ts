@@ -56,6 +56,7 @@ export const PAIR_FINDINGS = {
   },
   'reading/rolled-over': {
     severity: 'note',
+    grouped: ['units'],
     text: (v) => ({
       found: `${of(v, 'value')} after ${of(v, 'before')}: the counter passed ${of(v, 'top')}`,
       expected: `${of(v, 'units')} units, plausible for the days`,
@@ -96,6 +97,7 @@ export const PAIR_FINDINGS = {
   },
   'reading/large-advance': {
     severity: 'question',
+    grouped: ['units', 'most'],
     text: (v) => ({
       found: `${of(v, 'units')} units in ${of(v, 'days')} days`,
       expected: `at most ${of(v, 'most')} for ${of(v, 'because')}`,

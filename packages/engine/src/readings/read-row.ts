@@ -79,6 +79,7 @@ function readGeneration(row: ReadingRow, context: RowContext): number | null {
  */
 export function readRow(row: ReadingRow, context: RowContext): Reading | null {
   const { account, path, findings } = context;
+  const known = findings.length;
   const day = readDate(row, context);
   const printedDays = readPrintedDays(row, context);
   const taken = readRegister(row, account.registers.import, context);
@@ -87,7 +88,9 @@ export function readRow(row: ReadingRow, context: RowContext): Reading | null {
   const isEstimated = row.status === 'estimated';
   if (isEstimated) findings.push(readingFinding('reading/estimated', { path: [...path, 'status'] }));
   const isComplete = account.registers.generation === null || generation !== null;
-  if (day === null || taken === null || given === null || !isComplete) return null;
+  const isBarred =
+    findings.length > known && findings.slice(known).some(({ severity }) => severity === 'error');
+  if (day === null || taken === null || given === null || !isComplete || isBarred) return null;
   const confirmed = row.confirmed ?? NONE;
   return { day, isEstimated, import: taken, export: given, generation, printedDays, confirmed, path };
 }

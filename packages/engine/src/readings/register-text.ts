@@ -69,6 +69,13 @@ function unclearComma(
   return checkWidth(far(choice.grouped) <= far(choice.decimal) ? choice.grouped : choice.decimal, context);
 }
 
+/** Whether a correction goes on from the reading before, by a tenth of the full scale at most. */
+function isNearBefore(text: string, { before, register }: RegisterContext): boolean {
+  if (before === null) return true;
+  const advance = plainThousandths(text) - before;
+  return advance >= 0 && advance <= register.fullScale / 10;
+}
+
 /** The digits and decimals have to fit the register. */
 function checkWidth(text: string, context: RegisterContext): RegisterText {
   const { register, path } = context;
@@ -80,7 +87,8 @@ function checkWidth(text: string, context: RegisterContext): RegisterText {
   }
   if (digits.length > register.digits) {
     const dotted = `${digits.slice(0, register.digits)}.${digits.slice(register.digits)}`;
-    const offer = decimals === '' && digits.length - register.digits <= register.decimals ? dotted : '';
+    const fits = decimals === '' && digits.length - register.digits <= register.decimals;
+    const offer = fits && isNearBefore(dotted, context) ? dotted : '';
     const values = { value: text, count: String(digits.length), digits: String(register.digits), offer };
     return refused('reading/too-many-digits', path, values, offer === '' ? undefined : offer);
   }
@@ -120,6 +128,7 @@ export function readRegisterText(text: string, context: RegisterContext): Regist
         meter: register.id === 'generation' ? 'generation' : 'two-way',
       });
     case 'comma-unclear':
+      if (read.grouped.startsWith('-')) return refused('reading/negative', path, { value: text });
       return unclearComma(read, text, context);
     case 'letter':
       return refused('reading/letter', path, { value: text, offer: read.offer }, read.offer);

@@ -1,4 +1,4 @@
-import { minorUnitDigits, parseDay, type Finding, type Path } from '../quantity/index.ts';
+import { decimalToWhole, minorUnitDigits, parseDay, type Finding, type Path } from '../quantity/index.ts';
 import { chargeFindings } from './check-charges.ts';
 import { rateTooFine, tooFine } from './check-limits.ts';
 import { documentFinding } from './document-findings.ts';
@@ -33,6 +33,13 @@ function roundingFindings(rounding: { readonly step: string } | 'none' | undefin
   return [...positive(rounding.step, [...path, 'step']), ...rateTooFine(rounding.step, [...path, 'step'])];
 }
 
+/** A span has to end on or after its first day. */
+function spanFindings({ unscaledFrom = '0', unscaledThrough = '0' }: DayRule, path: Path): Finding[] {
+  if (decimalToWhole(unscaledFrom, 0) <= decimalToWhole(unscaledThrough, 0)) return [];
+  const values = { from: unscaledFrom, through: unscaledThrough };
+  return [tariffFinding('tariff/span-reversed', { path: [...path, 'unscaledThrough'] }, values)];
+}
+
 function dayRuleFindings(rule: DayRule, path: Path): Finding[] {
   const findings = [
     ...roundingFindings(rule.factor, [...path, 'factor']),
@@ -49,6 +56,8 @@ function dayRuleFindings(rule: DayRule, path: Path): Finding[] {
     findings.push(documentFinding('document/missing-key', { path: [...path, missing] }, values));
   }
   for (const key of span) findings.push(...tooFine(rule[key] ?? '', 0, [...path, key]));
+  if (span.length === 2 && findings.length === 0) findings.push(...spanFindings(rule, path));
+  if (rule.limits !== undefined) findings.push(...tooFine(rule.limits.step, 3, [...path, 'limits', 'step']));
   if (rule.rule === 'days-over') findings.push(...tooFine(rule.divisor, 0, [...path, 'divisor']));
   return findings;
 }
@@ -75,8 +84,14 @@ function paymentFindings(rule: SettlementRule, path: Path): Finding[] {
   return rateTooFine(close.rate, [...at, 'rate']);
 }
 
+function capFindings({ cap }: SettlementRule, path: Path): Finding[] {
+  if (cap === undefined) return [];
+  const at = [...path, 'cap', 'percent'];
+  return [...positive(cap.percent, at), ...rateTooFine(cap.percent, at)];
+}
+
 function settlementFindings(rule: SettlementRule, path: Path): Finding[] {
-  const findings = paymentFindings(rule, path);
+  const findings = [...paymentFindings(rule, path), ...capFindings(rule, path)];
   const { on } = rule.close;
   if (on !== 'every-period' && parseDay(`2000-${on}`) === null) {
     findings.push(tariffFinding('tariff/no-such-day', { path: [...path, 'close', 'on'] }, { value: on }));

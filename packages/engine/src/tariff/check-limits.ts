@@ -16,11 +16,23 @@ function above(limit: string, before: string): boolean {
   return decimalToWhole(limit, LIMIT_PLACES) > decimalToWhole(before, LIMIT_PLACES);
 }
 
-/** A number with more decimals than its place takes. */
+/** Digits before the point that a number of a tariff can have. */
+const MOST_DIGITS = 9;
+
+/** A number with more decimals or digits than its place takes. */
 export function tooFine(text: string, most: number, path: Path): Finding[] {
-  if (!isDecimalText(text) || decimalPlaces(text) <= most) return [];
-  const values = { value: text, places: String(decimalPlaces(text)), most: String(most) };
-  return [tariffFinding('tariff/finer-than-grid', { path }, values)];
+  if (!isDecimalText(text)) return [];
+  const [whole = ''] = text.replace('-', '').split('.');
+  if (whole.length > MOST_DIGITS) return [tariffFinding('tariff/too-large', { path }, { value: text })];
+  const places = decimalPlaces(text);
+  if (places <= most) return [];
+  return [
+    tariffFinding(
+      'tariff/finer-than-grid',
+      { path },
+      { value: text, places: String(places), most: String(most) },
+    ),
+  ];
 }
 
 /** A rate, amount or percentage with too many decimals. */

@@ -71,12 +71,12 @@ export function readInForce<Item extends DatedText>(
     const before = ordered[at - 1]?.entry;
     if (before === undefined || before.period.to === entry.period.from) return;
     const gap = before.period.to < entry.period.from;
+    const first = gap ? before.period.to : entry.period.from;
+    const end = gap ? entry.period.from : (Math.min(before.period.to, entry.period.to) as DayNumber);
     const values = {
       what: place.what,
-      from: dayText(gap ? before.period.to : entry.period.from),
-      through: dayText(
-        addDays(gap ? entry.period.from : (Math.min(before.period.to, entry.period.to) as DayNumber), -1),
-      ),
+      from: dayText(first),
+      through: end === OPEN_END ? '' : dayText(addDays(end, -1)),
       before: place.name(before.item),
       after: place.name(entry.item),
     };

@@ -127,7 +127,7 @@ export const TARIFF_FINDINGS = {
   'tariff/overlap': {
     severity: 'error',
     text: (v) => ({
-      found: `two ${v['what'] ?? ''} from ${v['from'] ?? ''} through ${v['through'] ?? ''}`,
+      found: `two ${v['what'] ?? ''} from ${v['from'] ?? ''} ${v['through'] ? `through ${v['through']}` : 'on'}`,
       expected: 'one on every day',
       remedy: `Correct the dates of ${v['before'] ?? ''} or ${v['after'] ?? ''}.`,
     }),
@@ -138,6 +138,22 @@ export const TARIFF_FINDINGS = {
       found: `${quoted(v['value'])}, with ${v['places'] ?? ''} decimals`,
       expected: `at most ${v['most'] ?? ''} decimals here`,
       remedy: 'Round it as the order does, or state it in another unit.',
+    }),
+  },
+  'tariff/too-large': {
+    severity: 'error',
+    text: (v) => ({
+      found: quoted(v['value']),
+      expected: 'at most 9 digits before the point',
+      remedy: 'Correct the number, or state it in another unit.',
+    }),
+  },
+  'tariff/span-reversed': {
+    severity: 'error',
+    text: (v) => ({
+      found: `a span that begins at ${v['from'] ?? ''} days and ends at ${v['through'] ?? ''}`,
+      expected: '"unscaledThrough" on or after "unscaledFrom"',
+      remedy: 'Put the two in order.',
     }),
   },
 } as const satisfies Parameters<typeof findingMaker>[0];

@@ -3,7 +3,7 @@ export { TARIFF_FINDINGS, tariffFinding, type TariffFindingCode } from './findin
 export { DOCUMENT_FINDINGS, documentFinding, type DocumentFindingCode } from './document-findings.ts';
 export { inFileOrder, readDocument, type ReadDocument } from './read-document.ts';
 export { locate, type SourceText } from './source-text.ts';
-export { readTariff, type Tariff } from './read-tariff.ts';
+export { readTariff, type ReadTariff, type Tariff } from './read-tariff.ts';
 export { decimalText, QUANTITIES } from './charge-schema.ts';
 export {
   tariffJsonSchema,

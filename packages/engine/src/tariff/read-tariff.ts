@@ -3,13 +3,18 @@ import { documentFindings } from './check-document.ts';
 import { readInForce, type InForce } from './dated.ts';
 import { inFileOrder, readDocument } from './read-document.ts';
 import { tariffSchema, type SettlementRule, type TariffDocument, type TariffVersion } from './schema.ts';
-import { locate } from './source-text.ts';
+import { locate, type SourceText } from './source-text.ts';
 
 /** A tariff that has been read and checked: the document, and its dated parts in order of time. */
 export interface Tariff {
   readonly document: TariffDocument;
   readonly versions: readonly InForce<TariffVersion>[];
   readonly settlements: readonly InForce<SettlementRule>[];
+}
+
+/** A tariff that was read, with its text: `locate` puts findings about it in their place. */
+export interface ReadTariff extends Outcome<Tariff | null> {
+  readonly source: SourceText;
 }
 
 /**
@@ -20,12 +25,12 @@ export interface Tariff {
  * @example
  * readTariff('{}').findings.length > 5 //=> true
  */
-export function readTariff(text: string): Outcome<Tariff | null> {
+export function readTariff(text: string): ReadTariff {
   const read = readDocument(text, tariffSchema);
   const built = read.mended === null ? { value: null, findings: [] } : assemble(read.mended);
   const meaning = built.findings.map((finding) => locate(read.source, finding));
   const findings = inFileOrder([...read.findings, ...meaning]);
-  return { value: findings.length === 0 ? built.value : null, findings };
+  return { value: findings.length === 0 ? built.value : null, findings, source: read.source };
 }
 
 /** Put the dated parts of a well-shaped document in order of time. */

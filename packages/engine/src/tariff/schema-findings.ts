@@ -5,52 +5,69 @@ import { rawText, type SourceText } from './source-text.ts';
 
 type Issue = z.core.$ZodIssue;
 
-interface SchemaNode {
-  readonly description?: string;
-  readonly properties?: Readonly<Record<string, SchemaNode>>;
-  readonly additionalProperties?: SchemaNode | boolean;
-  readonly items?: SchemaNode;
-  readonly oneOf?: readonly SchemaNode[];
-  readonly anyOf?: readonly SchemaNode[];
-  readonly const?: unknown;
-  readonly type?: string;
+/** What zod keeps of a schema, as far as messages need it. */
+interface Definition {
+  readonly type: string;
+  readonly shape?: Readonly<Record<string, z.core.$ZodType>>;
+  readonly element?: z.core.$ZodType;
+  readonly innerType?: z.core.$ZodType;
+  readonly valueType?: z.core.$ZodType;
+  readonly options?: readonly z.core.$ZodType[];
+  readonly values?: readonly unknown[];
 }
 
-/** A document under check: its value, its text and the JSON Schema of what it should be. */
+/** A document under check: its value, its text and the schema of what it should be. */
 interface Checked {
   readonly value: unknown;
   readonly source: SourceText;
-  readonly schema: SchemaNode;
+  readonly schema: z.core.$ZodType;
 }
 
-/** Follow a value down the JSON Schema, so that messages can list the keys allowed at its place. */
-function schemaAt(path: Path, checked: Checked): SchemaNode | undefined {
-  let node: SchemaNode | undefined = checked.schema;
-  let value: unknown = checked.value;
-  for (const step of path) {
-    node = typeof step === 'number' ? node?.items : (node?.properties?.[step] ?? open(node));
-    value = (value as Record<string | number, unknown> | undefined)?.[step];
-    node = chooseVariant(node, value);
-  }
-  return node;
-}
+const definitionOf = (schema: z.core.$ZodType): Definition => schema._zod.def as Definition;
 
-function open(node: SchemaNode | undefined): SchemaNode | undefined {
-  return typeof node?.additionalProperties === 'object' ? node.additionalProperties : undefined;
-}
-
-/** The variant of a choice whose fixed keys (such as `kind`) agree with the value. */
-function chooseVariant(node: SchemaNode | undefined, value: unknown): SchemaNode | undefined {
-  const variants = node?.oneOf ?? node?.anyOf;
-  if (variants === undefined || typeof value !== 'object' || value === null) return node;
-  return variants.find(
-    (variant) =>
-      variant.type === 'object' &&
-      Object.entries(variant.properties ?? {}).every(
-        ([key, property]) =>
-          property.const === undefined || property.const === (value as Record<string, unknown>)[key],
-      ),
+/** The description of a schema, also where it is optional. */
+function meaningOf(schema: z.core.$ZodType | undefined): string | undefined {
+  if (schema === undefined) return undefined;
+  const { innerType } = definitionOf(schema);
+  return (
+    z.globalRegistry.get(schema)?.description ?? (innerType === undefined ? undefined : meaningOf(innerType))
   );
+}
+
+/** Whether an object's fixed keys, such as `kind`, agree with a schema's. */
+function agrees(schema: z.core.$ZodType, value: Readonly<Record<string, unknown>>): boolean {
+  const { type, shape = {} } = definitionOf(schema);
+  return (
+    type === 'object' &&
+    Object.entries(shape).every(([key, property]) => {
+      const { type: kind, values = [] } = definitionOf(property);
+      return kind !== 'literal' || values.includes(value[key]);
+    })
+  );
+}
+
+/** The schema itself: what is optional unwrapped, of a choice the variant that fits the value. */
+function resolved(schema: z.core.$ZodType | undefined, value: unknown): z.core.$ZodType | undefined {
+  if (schema === undefined) return undefined;
+  const { innerType, options } = definitionOf(schema);
+  if (innerType !== undefined) return resolved(innerType, value);
+  if (options === undefined || typeof value !== 'object' || value === null) return schema;
+  return options.find((option) => agrees(option, value as Record<string, unknown>));
+}
+
+/** Follow a value down its schema, so that messages can tell what is allowed at its place. */
+function schemaAt(path: Path, checked: Checked): z.core.$ZodType | undefined {
+  let { value } = checked;
+  let schema = resolved(checked.schema, value);
+  for (const step of path) {
+    const { shape, element, valueType }: Partial<Definition> =
+      schema === undefined ? {} : definitionOf(schema);
+    const next = typeof step === 'number' ? element : (shape?.[step] ?? valueType);
+    value = (value as Record<string | number, unknown> | undefined)?.[step];
+    if (step === path.at(-1) && value === undefined) return next;
+    schema = resolved(next, value);
+  }
+  return schema;
 }
 
 function valueAt(document: unknown, path: Path): unknown {
@@ -61,12 +78,20 @@ function valueAt(document: unknown, path: Path): unknown {
 }
 
 function unknownKeys(issue: Issue & { code: 'unrecognized_keys' }, checked: Checked): Finding[] {
-  const node = schemaAt(issue.path as Path, checked);
-  const allowed = Object.keys(node?.properties ?? {}).join(', ');
+  const schema = schemaAt(issue.path as Path, checked);
+  const allowed = Object.keys((schema && definitionOf(schema).shape) ?? {}).join(', ');
   return issue.keys.map((key) =>
     documentFinding('document/unknown-key', { path: [...(issue.path as Path), key] }, { key, allowed }),
   );
 }
+
+const KINDS: Readonly<Record<string, string>> = {
+  string: 'a text',
+  boolean: 'true or false',
+  array: 'a list',
+  object: 'an object with keys',
+  record: 'an object with keys',
+};
 
 /** What was expected, in words, from zod's issue. */
 function expectation(issue: Issue): string {
@@ -78,7 +103,7 @@ function expectation(issue: Issue): string {
   if (issue.code === 'invalid_format' && 'pattern' in issue)
     return `a text of the form ${issue.pattern ?? ''}`;
   if (issue.code === 'too_small') return 'at least one';
-  return 'expected' in issue ? String(issue.expected) : 'another kind of value';
+  return 'expected' in issue ? (KINDS[issue.expected] ?? issue.expected) : 'another kind of value';
 }
 
 function findingFor(issue: Issue, checked: Checked): Finding[] {
@@ -87,7 +112,7 @@ function findingFor(issue: Issue, checked: Checked): Finding[] {
   const value = valueAt(checked.value, path);
   if (value === undefined && path.length > 0) {
     const key = String(path.at(-1));
-    const meaning = schemaAt(path, checked)?.description ?? expectation(issue);
+    const meaning = meaningOf(schemaAt(path, checked)) ?? expectation(issue);
     return [documentFinding('document/missing-key', { path }, { key, meaning })];
   }
   if (typeof value === 'number') {
@@ -96,9 +121,7 @@ function findingFor(issue: Issue, checked: Checked): Finding[] {
   if (issue.message === 'decimal') {
     return [documentFinding('document/not-a-decimal', { path }, { value: String(value) })];
   }
-  const expected = [schemaAt(path, checked)?.description, expectation(issue)]
-    .filter((text) => text)
-    .join('; ');
+  const expected = [meaningOf(schemaAt(path, checked)), expectation(issue)].filter((text) => text).join('; ');
   return [
     documentFinding(
       'document/wrong-value',
@@ -125,6 +148,6 @@ export function schemaFindings(
   schema: z.ZodMiniType,
   { value, source }: { readonly value: unknown; readonly source: SourceText },
 ): Finding[] {
-  const checked = { value, source, schema: z.toJSONSchema(schema) as SchemaNode };
+  const checked = { value, source, schema };
   return issues.flatMap((issue) => findingFor(issue, checked));
 }

@@ -1,0 +1,17 @@
+import type { Plugin } from 'vite';
+
+/**
+ * Takes the indentation out of the form's sources before they are built: minifiers leave template literals
+ * alone, and most of the form is templates and styles, where runs of white space mean nothing.
+ */
+export function trimTemplates(): Plugin {
+  return {
+    name: 'unitbook-trim-templates',
+    apply: 'build',
+    enforce: 'pre',
+    transform(code, id) {
+      if (!/[/\\]packages[/\\]form[/\\]src[/\\].+\.ts$/.test(id)) return null;
+      return { code: code.replace(/\n\s+/g, '\n'), map: null };
+    },
+  };
+}

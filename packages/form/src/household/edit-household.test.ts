@@ -1,0 +1,65 @@
+import { expect, it } from 'vitest';
+import {
+  answerAccount,
+  answerRow,
+  changeAccount,
+  changeRow,
+  insertRow,
+  removeRow,
+  sortRows,
+} from './edit-household.ts';
+import { BLANK_ROW, emptyHousehold, isBlankRow } from './household.ts';
+
+const blank = emptyHousehold('en-IN');
+
+it('changes one field of one row and leaves the household it was given', () => {
+  const next = changeRow(blank, 1, { import: '41' });
+  expect(next.readings).toEqual([BLANK_ROW, { ...BLANK_ROW, import: '41' }]);
+  expect(blank.readings).toEqual([BLANK_ROW, BLANK_ROW]);
+});
+
+it('adds rows up to the one that is typed in', () => {
+  expect(changeRow({ ...blank, readings: [] }, 2, { date: 'x' }).readings).toHaveLength(3);
+});
+
+it('keeps an answer until the text it was about is typed over', () => {
+  const answered = answerRow(answerRow(blank, 1, 'a/b:import'), 1, 'a/b:export');
+  expect(changeRow(answered, 1, { date: '1 May 2025' }).readings[1]?.confirmed).toEqual([
+    'a/b:import',
+    'a/b:export',
+  ]);
+  expect(changeRow(answered, 1, { import: '2' }).readings[1]?.confirmed).toEqual(['a/b:export']);
+  expect(answerRow(answered, 1, 'a/b:import').readings[1]?.confirmed).toEqual(['a/b:export']);
+});
+
+it('puts a row back where it was taken out', () => {
+  const three = changeRow(blank, 2, { import: '3' });
+  const row = three.readings[1];
+  expect(insertRow(removeRow(three, 1), 1, row)).toEqual(three);
+});
+
+it('sorts rows by date; one without a date stays behind the row it followed', () => {
+  const row = (date: string) => ({ ...BLANK_ROW, date });
+  const rows = ['2025-04-01', '1 June 2025', 'May?', '1/5/2025'].map(row);
+  const sorted = sortRows({ ...blank, readings: rows }).readings.map(({ date }) => date);
+  expect(sorted).toEqual(['2025-04-01', '1/5/2025', '1 June 2025', 'May?']);
+});
+
+it('changes a field of the account, and takes one out', () => {
+  const next = changeAccount(blank, ['meters', 'grid', 'serial'], 'PB-1');
+  expect(next.account.meters.grid.serial).toBe('PB-1');
+  expect(next.account.meters.generation).toBe(blank.account.meters.generation);
+  const without = changeAccount(blank, ['meters', 'generation'], undefined);
+  expect('generation' in without.account.meters).toBe(false);
+});
+
+it('asks anew about an account field that is typed over', () => {
+  const answered = answerAccount(blank, 'account/load-in-watts:sanctionedLoad');
+  expect(changeAccount(answered, ['plantCapacity'], '3').confirmed).toHaveLength(1);
+  expect(changeAccount(answered, ['sanctionedLoad'], '3').confirmed).toEqual([]);
+});
+
+it('knows a row with nothing but spaces as blank', () => {
+  expect(isBlankRow({ date: ' ', import: '', export: '' })).toBe(true);
+  expect(isBlankRow({ ...BLANK_ROW, printedDays: '31' })).toBe(false);
+});

@@ -1,0 +1,58 @@
+import { expect, it } from 'vitest';
+import { keepIn, type TextStorage } from './keep.ts';
+
+function memory(start: Readonly<Record<string, string>> = {}): {
+  storage: TextStorage;
+  texts: Map<string, string>;
+} {
+  const texts = new Map(Object.entries(start));
+  const storage: TextStorage = {
+    get length() {
+      return texts.size;
+    },
+    key: (index) => [...texts.keys()][index] ?? null,
+    getItem: (key) => texts.get(key) ?? null,
+    setItem: (key, text) => {
+      texts.set(key, text);
+    },
+  };
+  return { storage, texts };
+}
+
+it('keeps the demo and the own book apart', () => {
+  const { storage } = memory();
+  const keep = keepIn(() => storage);
+  expect(keep.load('own')).toBeNull();
+  expect(keep.openSlot()).toBe('demo');
+  expect(keep.save('own', 'a')).toBe(true);
+  keep.open('own');
+  expect([keep.load('own'), keep.load('demo'), keep.openSlot()]).toEqual(['a', null, 'own']);
+});
+
+it('numbers what is put aside, each text once, in order', () => {
+  const { storage, texts } = memory({ 'unitbook-aside-9': 'i' });
+  const keep = keepIn(() => storage);
+  expect(keep.setAside('j')).toBe(true);
+  expect(keep.setAside('j')).toBe(true);
+  expect(texts.get('unitbook-aside-10')).toBe('j');
+  expect(keep.asides().map(({ text }) => text)).toEqual(['i', 'j']);
+});
+
+it('tells that a full or forbidden storage kept nothing', () => {
+  const { storage } = memory();
+  const full: TextStorage = {
+    length: 0,
+    key: (index) => storage.key(index),
+    getItem: (key) => storage.getItem(key),
+    setItem: () => {
+      throw new Error('full');
+    },
+  };
+  expect(keepIn(() => full).save('own', 'a')).toBe(false);
+  expect(keepIn(() => full).setAside('a')).toBe(false);
+  const forbidden = keepIn(() => {
+    throw new Error('forbidden');
+  });
+  forbidden.open('own');
+  expect([forbidden.load('own'), forbidden.asides(), forbidden.openSlot()]).toEqual([null, [], 'demo']);
+});

@@ -1,0 +1,17 @@
+/**
+ * Let the browser save a text as a file. Nothing is sent anywhere: the text goes from the page to the disk.
+ *
+ * @param name  of the file
+ * @param text  its content
+ */
+export function offerFile(name: string, text: string): void {
+  const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = name;
+  link.click();
+  // The browser has taken hold of the text by then; freed at once, some would save an empty file.
+  setTimeout(() => {
+    URL.revokeObjectURL(address);
+  }, 10_000);
+}

@@ -1,0 +1,74 @@
+import { html, type TemplateResult } from 'lit';
+import { renderAccountField, type AccountField } from './account-field.ts';
+import { renderMeters } from './account-meters.ts';
+import { toggled, type Desk } from './desk.ts';
+import { renderFindings } from './findings.ts';
+import { renderTariffChoice } from './tariff.ts';
+
+function renderConnection(desk: Desk): TemplateResult {
+  const { account } = desk.household;
+  const fields: readonly AccountField[] = [
+    {
+      path: ['sanctionedLoad'],
+      label: 'Sanctioned load, kW',
+      hint: 'from the bill',
+      value: account.sanctionedLoad,
+      unit: ' kW',
+    },
+    {
+      path: ['plantCapacity'],
+      label: 'Plant size, kWp',
+      hint: 'from the plant’s invoice',
+      value: account.plantCapacity,
+      unit: ' kWp',
+    },
+    {
+      path: ['openingCredit'],
+      label: 'Credit at the start, units',
+      hint: 'from the bill before, 0 if none',
+      value: account.openingCredit,
+      unit: ' units',
+    },
+    {
+      path: ['id'],
+      label: 'Account number',
+      hint: 'only for your own page',
+      value: account.id,
+      unit: '',
+      isText: true,
+    },
+  ];
+  return html`<div class="pair">${fields.map((field) => renderAccountField(field, desk))}</div>`;
+}
+
+function heading(desk: Desk): string {
+  const { account } = desk.household;
+  const { read } = desk.view.account;
+  const parts = [
+    account.id,
+    read['sanctionedLoad'] == null ? '' : `${desk.view.writing.number(read['sanctionedLoad'])} kW sanctioned`,
+    read['plantCapacity'] == null ? '' : `${desk.view.writing.number(read['plantCapacity'])} kWp plant`,
+  ].filter((part) => part !== '');
+  return parts.length === 0 ? 'not filled in yet' : parts.join(', ');
+}
+
+/** The account, typed once: tariff, load, plant, opening credit and meters. */
+export function renderAccount(desk: Desk): TemplateResult {
+  const { account, findings } = desk.view.account;
+  const needsCare =
+    account === null || desk.tariff.kind !== 'open' || findings.some(({ severity }) => severity !== 'note');
+  const elsewhere = findings.filter((finding) => finding.path.length === 0);
+  return html`
+    <details
+      class="account"
+      ?open=${desk.isOpen('account', needsCare && desk.tariff.kind !== 'opening')}
+      @toggle=${(event: Event) => {
+        desk.setOpen('account', toggled(event));
+      }}
+    >
+      <summary><span class="label">This account</span> <span class="hint">${heading(desk)}</span></summary>
+      ${renderTariffChoice(desk)} ${renderConnection(desk)} ${renderMeters(desk)}
+      ${renderFindings(elsewhere, 'account', desk)}
+    </details>
+  `;
+}

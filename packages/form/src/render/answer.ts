@@ -1,0 +1,166 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { quotientText, type BookMonth, type Finding } from '@unitbook/engine';
+import type { RowView } from '../view/view-book.ts';
+import { daysText, type Writing } from '../writing/writing.ts';
+import type { Desk } from './desk.ts';
+import { findingText } from './findings.ts';
+import { monthName } from './months.ts';
+
+/** "1 April to 1 May 2025, 30 days": from reading to reading. */
+export function spanText(month: BookMonth, writing: Writing): string {
+  const { from, to } = month.energy.period;
+  return `${writing.day(from)} to ${writing.day(to)}, ${daysText(month.energy.days)}`;
+}
+
+/** One sentence of why: what was used from where, what was given, and how the plant did. */
+function whySentence(month: BookMonth, writing: Writing): string {
+  const { energy, ratios } = month;
+  const { generation, selfConsumption, totalUse } = energy;
+  const taken = writing.plain(energy.import);
+  const given = writing.plain(energy.export);
+  if (generation === null || selfConsumption === null || totalUse === null)
+    return `${taken} units came from the grid and ${given} were given to it.`;
+  const perDay = ratios.specificYield;
+  const pace =
+    perDay === null
+      ? ''
+      : `, ${writing.number(quotientText(perDay.numerator, perDay.denominator, 2))} per kWp and day`;
+  return (
+    `The house used ${writing.plain(totalUse)} units: ${writing.plain(selfConsumption)} straight from the ` +
+    `roof and ${taken} from the grid; ${given} were given to the grid. ` +
+    `The plant made ${writing.plain(generation)}${pace}.`
+  );
+}
+
+/** What the close of the bank did in this month; empty where it did not close. */
+function closeText({ passbook }: BookMonth, writing: Writing): string {
+  const { isClosed, payment, lapsed } = passbook;
+  if (!isClosed) return '';
+  const bill = payment?.inBill === 'same' ? 'this bill' : 'the next bill';
+  if (payment !== null)
+    return `The bank closed with this month: ${bill} pays for ${writing.plain(payment.units)} surplus units.`;
+  return lapsed.numerator === 0
+    ? 'The bank closed with this month, and nothing was left in it.'
+    : `The bank closed with this month: ${writing.plain(lapsed)} surplus units lapsed.`;
+}
+
+function renderMonth(month: BookMonth, row: RowView, desk: Desk): TemplateResult {
+  const { writing } = desk.view;
+  const { payable } = month.bill;
+  const inFavour = payable.numerator < 0;
+  const hasQuestion = row.findings.some(({ severity }) => severity === 'question');
+  return html`
+    <p class="period">${spanText(month, writing)}</p>
+    ${
+      hasQuestion
+        ? html`<p class="provided">If the readings are right: a question stands beside them.</p>`
+        : nothing
+    }
+    <dl class="answer">
+      <div class="first">
+        <dt>${inFavour ? 'The bill should be in your favour by' : 'The bill should be'}</dt>
+        <dd class="payable" id="answer-payable">
+          ${writing.sum(inFavour ? { numerator: -payable.numerator, denominator: payable.denominator } : payable)}
+        </dd>
+      </div>
+      <div>
+        <dt>Banked for next month</dt>
+        <dd id="answer-banked">${writing.plain(month.passbook.closing)} units</dd>
+      </div>
+      <div>
+        <dt>Solar saved</dt>
+        <dd id="answer-saved">
+          ${month.savings === null ? 'cannot be said' : writing.sum(month.savings.saving)}
+        </dd>
+      </div>
+    </dl>
+    <p class="why">${whySentence(month, writing)} ${closeText(month, writing)}</p>
+    ${
+      month.energy.isEstimated
+        ? html`<p class="hint">A reading was estimated: the next one read from the meter corrects it.</p>`
+        : nothing
+    }
+  `;
+}
+
+function firstReason(blocked: RowView, desk: Desk): Finding | null {
+  const upTo = desk.view.rows.slice(0, blocked.index + 1);
+  const errors = upTo.flatMap((row) => row.findings).concat(desk.view.findings);
+  return errors.find((finding) => finding.severity === 'error') ?? null;
+}
+
+/** Why there is no bill yet, and where to go. */
+function renderBlocked(blocked: RowView, desk: Desk): TemplateResult {
+  const reason = firstReason(blocked, desk);
+  const at =
+    reason?.path[0] === 'readings' && typeof reason.path[1] === 'number' ? reason.path[1] : blocked.index;
+  const here = Math.max(1, at) === desk.selected;
+  const name = monthName(blocked, desk.view.writing);
+  return html`
+    <p class="period">Can’t tell yet</p>
+    ${reason === null ? nothing : html`<p class="why">${findingText(reason, desk)}</p>`}
+    <p class="why">
+      ${
+        here
+          ? 'This month waits until it is set right, and so do all later ones, since their credit hangs on it.'
+          : html`The month ${name} has to be set right first: this one waits, since its credit hangs on it.
+              <button
+                type="button"
+                @click=${() => {
+                  desk.select(Math.max(1, at));
+                }}
+              >
+                Show it
+              </button>`
+      }
+    </p>
+  `;
+}
+
+function renderPrompt(text: string): TemplateResult {
+  return html`<p class="period">Can’t tell yet</p>
+    <p class="why">${text}</p>`;
+}
+
+function renderState(desk: Desk): TemplateResult {
+  const row = desk.view.rows[desk.selected];
+  if (row?.month != null) return renderMonth(row.month, row, desk);
+  if (desk.tariff.kind === 'opening') return renderPrompt('Opening the tariff …');
+  if (desk.tariff.kind !== 'open')
+    return renderPrompt('Choose the tariff of this connection under “This account”.');
+  if (desk.view.account.account === null)
+    return renderPrompt(
+      'Type the sanctioned load and the plant size under “This account”, once for all months.',
+    );
+  const { blocked } = desk.view;
+  if (blocked !== null && blocked.index <= desk.selected) return renderBlocked(blocked, desk);
+  return renderPrompt('Type the date and the numbers of both meters: the answer appears as you type.');
+}
+
+/** Questions that are still open, in months that were billed all the same. */
+function renderOpenQuestions(desk: Desk): TemplateResult | typeof nothing {
+  const open = desk.view.rows.filter((row) => row.findings.some(({ severity }) => severity === 'question'));
+  const elsewhere = open.filter((row) => Math.max(1, row.index) !== desk.selected);
+  const [first] = elsewhere;
+  if (first === undefined) return nothing;
+  return html`<p class="hint">
+    A question is open in another month.
+    <button
+      type="button"
+      class="quiet"
+      @click=${() => {
+        desk.select(Math.max(1, first.index));
+      }}
+    >
+      Show ${monthName(first, desk.view.writing)}
+    </button>
+  </p>`;
+}
+
+/** The answer: what the bill should be, what is banked, what solar saved, and why. */
+export function renderAnswer(desk: Desk): TemplateResult {
+  return html`
+    <div role="status" aria-live="polite" aria-atomic="true" class="live">${renderState(desk)}</div>
+    ${renderOpenQuestions(desk)}
+  `;
+}

@@ -1,0 +1,45 @@
+import type { Finding } from '@unitbook/engine';
+import type { Household } from '../household/household.ts';
+import type { BookView } from '../view/view-book.ts';
+import type { TariffView } from '../view/tariff-view.ts';
+import type { TariffChoice } from '../tariff-choice.ts';
+
+/** What every part of the page is drawn from, and what it can ask for. */
+export interface Desk {
+  readonly household: Household;
+  readonly view: BookView;
+  readonly tariff: TariffView;
+  readonly tariffs: readonly TariffChoice[];
+  /** The reading that closes the month shown. */
+  readonly selected: number;
+  /** What is wrong with a tariff file that was opened and not taken. */
+  readonly refusedTariff: readonly Finding[];
+  /** A row taken out that can be put back. */
+  readonly removed: Removed | null;
+  readonly change: (household: Household) => void;
+  readonly select: (index: number) => void;
+  readonly remove: (index: number) => void;
+  readonly undo: () => void;
+  readonly addMonth: () => void;
+  readonly focusField: (id: string) => void;
+  readonly openTariffFile: (file: File) => void;
+  /** Whether a disclosure is open: as the reader left it, else as given. */
+  readonly isOpen: (key: string, otherwise: boolean) => boolean;
+  readonly setOpen: (key: string, isOpen: boolean) => void;
+}
+
+/** A reading that was taken out, and where. */
+export interface Removed {
+  readonly index: number;
+  readonly name: string;
+}
+
+/** The new state of a disclosure, from its toggle event. */
+export function toggled(event: Event): boolean {
+  return (event.currentTarget as HTMLDetailsElement).open;
+}
+
+/** What was typed or chosen, from an input or change event. */
+export function typed(event: Event): string {
+  return (event.currentTarget as HTMLInputElement | HTMLSelectElement).value;
+}

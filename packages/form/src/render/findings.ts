@@ -1,0 +1,110 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { Finding } from '@unitbook/engine';
+import { answeredKey, fixesFor } from '../view/fixes.ts';
+import { localText } from '../writing/writing.ts';
+import type { Desk } from './desk.ts';
+
+const MARKS = { error: 'To set right', question: 'A question', note: 'Note' } as const;
+
+const METER_CHANGED =
+  'Find the last figures of the old meter and the first of the new one: whoever changed it writes both ' +
+  'down, for all registers. Type the old meter’s last figures here, save this book as a file, then start ' +
+  'a book for the new meter: its first figures open it, and the credit carried forward is its opening credit.';
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** A finding in one breath: what was found, what was expected, what to do. */
+export function findingText(finding: Finding, desk: Pick<Desk, 'view'>): string {
+  const { writing } = desk.view;
+  return localText(`${capital(finding.found)}. Expected: ${finding.expected}. ${finding.remedy}`, writing);
+}
+
+/** Whether a finding only says that something has still to be typed. */
+export function isUnfinished({ code, values }: Finding): boolean {
+  return (
+    code === 'reading/missing-register' ||
+    (code === 'reading/no-day' && values['value'] === '') ||
+    (code === 'account/not-above-zero' && values['value'] === 'not typed yet')
+  );
+}
+
+function belowBeforeChoices(finding: Finding, fieldId: string, desk: Desk): TemplateResult {
+  const key = `changed-${finding.path.join('-')}`;
+  const isOpen = desk.isOpen(key, false);
+  return html`
+    <button
+      type="button"
+      aria-expanded=${isOpen ? 'true' : 'false'}
+      @click=${() => {
+        desk.setOpen(key, !isOpen);
+      }}
+    >
+      The meter was changed
+    </button>
+    <button
+      type="button"
+      @click=${() => {
+        desk.focusField(fieldId);
+      }}
+    >
+      A digit is mistyped: correct it
+    </button>
+    ${isOpen ? html`<p class="advice">${METER_CHANGED}</p>` : nothing}
+  `;
+}
+
+function renderFinding(finding: Finding, fieldId: string, desk: Desk): TemplateResult {
+  const { household, view } = desk;
+  const isAnswered = answeredKey(finding, household) !== null;
+  const kind = isAnswered ? 'note' : isUnfinished(finding) ? 'unfinished' : finding.severity;
+  const fixes = fixesFor(finding, household, view.writing);
+  const text = isAnswered
+    ? `Kept as it is: ${localText(finding.found, view.writing)}.`
+    : kind === 'unfinished'
+      ? localText(finding.remedy, view.writing)
+      : findingText(finding, desk);
+  return html`
+    <div class="finding ${kind}" data-code=${finding.code}>
+      <p>
+        <strong class="mark">${kind === 'unfinished' ? 'Still to type' : MARKS[finding.severity]}:</strong>
+        ${text}
+      </p>
+      <div class="fixes">
+        ${fixes.map(
+          (fix) =>
+            html`<button
+              type="button"
+              @click=${(event: MouseEvent) => {
+                desk.change(fix.apply(desk.household));
+                // The button goes with its finding: a keyboard goes on from the field. A finger stays where
+                // it is, since focus would bring up the keys.
+                if (event.detail === 0) desk.focusField(fieldId);
+              }}
+            >
+              ${fix.label}
+            </button>`,
+        )}
+        ${finding.code === 'reading/below-before' ? belowBeforeChoices(finding, fieldId, desk) : nothing}
+      </div>
+    </div>
+  `;
+}
+
+/**
+ * Findings beneath a field, each with its buttons.
+ *
+ * @param findings  about the field
+ * @param fieldId   of the input they are about
+ */
+export function renderFindings(
+  findings: readonly Finding[],
+  fieldId: string,
+  desk: Desk,
+): TemplateResult | typeof nothing {
+  if (findings.length === 0) return nothing;
+  return html`<div class="findings" id="${fieldId}-findings">
+    ${findings.map((finding) => renderFinding(finding, fieldId, desk))}
+  </div>`;
+}

@@ -1,0 +1,76 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { RowView } from '../view/view-book.ts';
+import type { Writing } from '../writing/writing.ts';
+import { typed, type Desk } from './desk.ts';
+
+/** How a month is called: by the day of the reading that closes it, or by what was typed for it. */
+export function monthName(row: RowView, writing: Writing): string {
+  if (row.day !== null) return `to ${writing.day(row.day)}`;
+  return row.row.date.trim() === '' ? 'not dated yet' : `to “${row.row.date.trim()}”`;
+}
+
+function renderRemoved(desk: Desk): TemplateResult | typeof nothing {
+  const { removed } = desk;
+  if (removed === null) return nothing;
+  return html`<p class="undo" role="status">
+    The month ${removed.name} was taken out.
+    <button type="button" id="undo" @click=${desk.undo}>Put it back</button>
+  </p>`;
+}
+
+function renderChoice(desk: Desk): TemplateResult {
+  const { rows, writing } = desk.view;
+  return html`
+    <label class="hidden" for="month">Month shown</label>
+    <select
+      id="month"
+      @change=${(event: Event) => {
+        desk.select(Number.parseInt(typed(event), 10));
+      }}
+    >
+      ${rows
+        .slice(1)
+        .map(
+          (row) =>
+            html`<option value=${row.index} ?selected=${row.index === desk.selected}>
+              ${row.index}. ${monthName(row, writing)}
+            </option>`,
+        )}
+    </select>
+  `;
+}
+
+function renderStep(by: -1 | 1, desk: Desk): TemplateResult {
+  const target = desk.selected + by;
+  return html`<button
+    type="button"
+    aria-label=${by < 0 ? 'Month before' : 'Month after'}
+    ?disabled=${target < 1 || target >= desk.view.rows.length}
+    @click=${() => {
+      desk.select(target);
+    }}
+  >
+    ${by < 0 ? '‹' : '›'}
+  </button>`;
+}
+
+/** Which month is shown, the ones beside it, a new one, and taking one out. */
+export function renderMonths(desk: Desk): TemplateResult {
+  return html`
+    <div class="months">
+      ${renderStep(-1, desk)} ${renderChoice(desk)} ${renderStep(1, desk)}
+      <button type="button" id="add-month" @click=${desk.addMonth}>New month</button>
+      <button
+        type="button"
+        class="quiet"
+        id="remove-month"
+        @click=${() => {
+          desk.remove(desk.selected);
+        }}
+      >
+        Take this month out
+      </button>
+    </div>
+    ${renderRemoved(desk)}
+  `;
+}

@@ -1,0 +1,87 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { BookMonth, Figure, PassbookEntry } from '@unitbook/engine';
+import type { RowView } from '../view/view-book.ts';
+import type { Desk } from './desk.ts';
+
+const COLUMNS: readonly (readonly [keyof PassbookEntry, string])[] = [
+  ['opening', 'Brought forward'],
+  ['imported', 'Taken'],
+  ['exported', 'Given'],
+  ['setOff', 'Set off'],
+  ['creditUsed', 'of it credit'],
+  ['billed', 'Billed'],
+  ['paid', 'Paid'],
+  ['lapsed', 'Lapsed'],
+  ['closing', 'Carried forward'],
+];
+
+function renderCell(figure: Figure, column: string, desk: Desk): TemplateResult {
+  return html`<td class="${column} ${figure.numerator === 0 ? 'none' : ''}">
+    ${desk.view.writing.plain(figure)}
+  </td>`;
+}
+
+function renderRow(row: RowView, month: BookMonth, desk: Desk): TemplateResult {
+  const { passbook, bill } = month;
+  const { writing } = desk.view;
+  const isShown = row.index === desk.selected;
+  return html`
+    <tr class=${passbook.isClosed ? 'closed' : ''} aria-current=${isShown ? 'true' : nothing}>
+      <th scope="row">
+        <button
+          type="button"
+          class="quiet"
+          @click=${() => {
+            desk.select(row.index);
+          }}
+        >
+          ${writing.day(month.energy.period.to)}
+        </button>
+        ${passbook.isClosed ? html`<span class="mark">bank closed</span>` : nothing}
+      </th>
+      ${COLUMNS.map(([column]) => renderCell(passbook[column] as Figure, column, desk))}
+      <td class="payable">${writing.sum(bill.payable)}</td>
+    </tr>
+  `;
+}
+
+/** The surplus that the bill after the last one will pay. */
+function renderPaymentDue(desk: Desk): TemplateResult | typeof nothing {
+  const due = desk.view.book?.paymentDue ?? null;
+  if (due === null) return nothing;
+  const { writing, book } = desk.view;
+  return html`<p class="due" id="payment-due">
+    Due in the next bill: ${writing.plain(due.units)} units at ${writing.money(due.rate)} each,
+    ${due.label.toLowerCase()} (${due.clause}${book === null ? '' : `, ${book.tariff.document.supplier}`}).
+  </p>`;
+}
+
+/** The passbook: every month's units, from the credit brought forward to the credit carried on. */
+export function renderPassbook(desk: Desk): TemplateResult {
+  const billed = desk.view.rows.flatMap((row) => (row.month === null ? [] : [{ row, month: row.month }]));
+  if (billed.length === 0)
+    return html`<p class="hint">
+      Each billed month writes a line here: units brought forward, taken, given and carried on.
+    </p>`;
+  return html`
+    <div class="wide" role="region" aria-label="Passbook table" tabindex="0">
+      <table>
+        <caption>
+          Units of each month, by the reading that closes it. Brought forward + given = set off + paid +
+          lapsed + carried forward; taken = set off + billed.
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">Reading of</th>
+            ${COLUMNS.map(([column, name]) => html`<th scope="col" class=${column}>${name}</th>`)}
+            <th scope="col" class="payable">Bill</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${billed.map(({ row, month }) => renderRow(row, month, desk))}
+        </tbody>
+      </table>
+    </div>
+    ${renderPaymentDue(desk)}
+  `;
+}

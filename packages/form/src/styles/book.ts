@@ -1,0 +1,25 @@
+import type { CSSResultGroup } from 'lit';
+import { answerStyles } from './answer.ts';
+import { billStyles } from './bill.ts';
+import { derivationStyles } from './derivation.ts';
+import { entryStyles } from './entry.ts';
+import { findingStyles } from './findings.ts';
+import { meterStyles } from './meters.ts';
+import { pageStyles } from './page.ts';
+import { paperStyles } from './paper.ts';
+import { passbookStyles } from './passbook.ts';
+import { printStyles } from './print.ts';
+
+/** Everything that `<unitbook-month>` is set in, the print rules last. */
+export const bookStyles: CSSResultGroup = [
+  paperStyles,
+  pageStyles,
+  entryStyles,
+  meterStyles,
+  findingStyles,
+  answerStyles,
+  billStyles,
+  derivationStyles,
+  passbookStyles,
+  printStyles,
+];

@@ -1,0 +1,188 @@
+import {
+  html,
+  LitElement,
+  nothing,
+  type CSSResultGroup,
+  type PropertyValues,
+  type TemplateResult,
+} from 'lit';
+import { emptyHousehold, householdText, type Household } from './household/household.ts';
+import { readHousehold, type HouseholdText } from './household/read-household.ts';
+import type { Aside, Keep, Slot } from './keep.ts';
+import { renderShelf, type Shelf } from './render/shelf.ts';
+import { offerFile } from './offer-file.ts';
+import { shelfStyles } from './styles/shelf.ts';
+import type { TariffChoice } from './tariff-choice.ts';
+
+/**
+ * The account book with its shelf: the demo and the homeowner's own book, kept in the browser, saved as a
+ * file and opened from one.
+ *
+ * @summary Keeps what is typed in `<unitbook-month>`.
+ */
+export class UnitbookBook extends LitElement {
+  static override styles: CSSResultGroup = shelfStyles;
+
+  static override properties = {
+    keep: { attribute: false },
+    demo: { attribute: false },
+    tariffs: { attribute: false },
+    today: { type: String },
+    openSlot: { state: true },
+    household: { state: true },
+    asides: { state: true },
+    refused: { state: true },
+    isKept: { state: true },
+  };
+
+  /** Where books are kept; null keeps nothing. */
+  declare keep: Keep | null;
+  /** The invented household that the first visit shows. */
+  declare demo: Household | null;
+  declare tariffs: readonly TariffChoice[];
+  /** The day it is, as an ISO date. */
+  declare today: string;
+  declare private openSlot: Slot;
+  declare private household: Household | null;
+  declare private asides: readonly Aside[];
+  /** A file that could not be opened, and why. */
+  declare private refused: { readonly name: string; readonly read: HouseholdText } | null;
+  declare private isKept: boolean;
+
+  constructor() {
+    super();
+    this.keep = null;
+    this.demo = null;
+    this.tariffs = [];
+    this.today = '';
+    this.openSlot = 'demo';
+    this.household = null;
+    this.asides = [];
+    this.refused = null;
+    this.isKept = true;
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    if (changed.has('keep') || changed.has('demo')) this.openShelf();
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    window.addEventListener('storage', this.takeOver);
+  }
+
+  override disconnectedCallback(): void {
+    window.removeEventListener('storage', this.takeOver);
+    super.disconnectedCallback();
+  }
+
+  /** Another tab kept something newer: show that, so that two tabs do not overwrite each other. */
+  private readonly takeOver = (event: StorageEvent): void => {
+    if (event.key === `unitbook-${this.openSlot}`)
+      this.household = this.kept(this.openSlot) ?? this.household;
+  };
+
+  private openShelf(): void {
+    this.openSlot = this.keep?.openSlot() ?? 'demo';
+    let household = this.kept(this.openSlot);
+    if (household === null && this.openSlot === 'own') {
+      this.openSlot = 'demo';
+      household = this.kept('demo');
+    }
+    this.household = household ?? this.demo;
+    this.asides = this.keep?.asides() ?? [];
+  }
+
+  /** What is kept in a slot; what cannot be opened is put aside, untouched. */
+  private kept(slot: Slot): Household | null {
+    const text = this.keep?.load(slot) ?? null;
+    if (text === null) return null;
+    const read = readHousehold(text);
+    if (read.kind === 'household') return read.household;
+    this.isKept = this.keep?.setAside(text) ?? false;
+    return null;
+  }
+
+  private show(slot: Slot, household: Household): void {
+    this.openSlot = slot;
+    this.household = household;
+    this.refused = null;
+    this.keep?.open(slot);
+    this.save(household);
+    this.asides = this.keep?.asides() ?? [];
+  }
+
+  private save(household: Household): void {
+    this.isKept = this.keep?.save(this.openSlot, householdText(household)) ?? false;
+  }
+
+  private startOwn(): void {
+    this.show('own', this.kept('own') ?? emptyHousehold('en-IN'));
+  }
+
+  private showDemo(): void {
+    const demo = this.kept('demo') ?? this.demo;
+    if (demo !== null) this.show('demo', demo);
+  }
+
+  private async openFile(file: File): Promise<void> {
+    const read = readHousehold(await file.text());
+    if (read.kind !== 'household') {
+      this.refused = { name: file.name, read };
+      return;
+    }
+    const before = this.keep?.load('own') ?? null;
+    const isNew = before !== null && before !== householdText(read.household);
+    if (isNew && before !== householdText(emptyHousehold('en-IN'))) this.keep?.setAside(before);
+    this.show('own', read.household);
+  }
+
+  private saveFile(): void {
+    if (this.household === null) return;
+    const name = this.household.account.id.replace(/[^\w-]+/g, '-');
+    offerFile(`unitbook-${name === '' ? 'household' : name}.json`, householdText(this.household));
+  }
+
+  private readonly onChange = (event: CustomEvent<Household>): void => {
+    this.household = event.detail;
+    this.save(event.detail);
+  };
+
+  private shelf(): Shelf {
+    return {
+      slot: this.openSlot,
+      hasOwn: this.keep?.load('own') != null,
+      isKept: this.isKept,
+      asides: this.asides,
+      refused: this.refused,
+      startOwn: () => {
+        this.startOwn();
+      },
+      showDemo: () => {
+        this.showDemo();
+      },
+      saveFile: () => {
+        this.saveFile();
+      },
+      openFile: (file) => {
+        void this.openFile(file);
+      },
+      takeAside: ({ key, text }) => {
+        offerFile(`${key}.txt`, text);
+      },
+    };
+  }
+
+  protected override render(): TemplateResult | typeof nothing {
+    if (this.household === null) return nothing;
+    return html`
+      ${renderShelf(this.shelf())}
+      <unitbook-month
+        .household=${this.household}
+        .tariffs=${this.tariffs}
+        .today=${this.today}
+        @unitbook-household-change=${this.onChange}
+      ></unitbook-month>
+    `;
+  }
+}

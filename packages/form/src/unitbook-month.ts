@@ -1,0 +1,216 @@
+import { html, LitElement, type CSSResultGroup, type PropertyValues, type TemplateResult } from 'lit';
+import type { Finding, ReadingRow } from '@unitbook/engine';
+import { insertRow, removeRow } from './household/edit-household.ts';
+import { emptyHousehold, isBlankRow, type Household } from './household/household.ts';
+import type { Desk, Removed } from './render/desk.ts';
+import { renderAccount } from './render/account.ts';
+import { renderAnswer } from './render/answer.ts';
+import { renderBill } from './render/bill.ts';
+import { renderEntry } from './render/entry.ts';
+import { monthName, renderMonths } from './render/months.ts';
+import { renderPassbook } from './render/passbook.ts';
+import { renderSafety } from './render/safety.ts';
+import { renderScreenHelp } from './render/screen-help.ts';
+import { bookStyles } from './styles/book.ts';
+import type { TariffChoice } from './tariff-choice.ts';
+import { openTariff, openTariffText, type TariffView } from './view/tariff-view.ts';
+import { viewBook, type BookView } from './view/view-book.ts';
+
+/** The event an edit sends: its detail is the new household. */
+export const HOUSEHOLD_CHANGE = 'unitbook-household-change';
+
+interface TakenOut extends Removed {
+  readonly row: ReadingRow;
+}
+
+/**
+ * A household's account book: readings in, and out come the bill, its derivation and the passbook.
+ *
+ * @summary Checks a solar household's bill against its meter readings, month by month.
+ * @event unitbook-household-change - the homeowner edited something; `detail` is the new household
+ */
+export class UnitbookMonth extends LitElement {
+  static override styles: CSSResultGroup = bookStyles;
+
+  static override properties = {
+    household: { attribute: false },
+    tariffs: { attribute: false },
+    today: { type: String },
+    selected: { state: true },
+    tariff: { state: true },
+    takenOut: { state: true },
+    refused: { state: true },
+    opened: { state: true },
+  };
+
+  /** Everything typed. Replace it, never change it in place. */
+  declare household: Household;
+  /** The tariffs to choose from. */
+  declare tariffs: readonly TariffChoice[];
+  /** The day it is, as an ISO date; '' leaves dates in the future unquestioned. */
+  declare today: string;
+  declare private selected: number;
+  declare private tariff: TariffView;
+  declare private takenOut: TakenOut | null;
+  /** What is wrong with a tariff file that was opened and not taken. */
+  declare private refused: readonly Finding[];
+  declare private opened: ReadonlyMap<string, boolean>;
+  /** The household as this element last sent it: any other comes from the page. */
+  private own: Household | null = null;
+
+  constructor() {
+    super();
+    this.household = emptyHousehold('en-IN');
+    this.tariffs = [];
+    this.today = '';
+    this.selected = 1;
+    this.tariff = { kind: 'none' };
+    this.takenOut = null;
+    this.refused = [];
+    this.opened = new Map();
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    const before = changed.get('household');
+    if (changed.has('household') && this.household !== this.own) this.showLastMonth();
+    const tariffChanged = changed.has('household') && this.household.tariff !== before?.tariff;
+    if (tariffChanged || changed.has('tariffs')) void this.openTariff();
+  }
+
+  /** A household from the page opens at its last reading. */
+  private showLastMonth(): void {
+    this.own = this.household;
+    this.takenOut = null;
+    this.opened = new Map();
+    const last = this.household.readings.findLastIndex((row) => !isBlankRow(row));
+    this.selected = Math.max(1, last);
+  }
+
+  private async openTariff(): Promise<void> {
+    const { tariff } = this.household;
+    this.tariff = { kind: 'opening' };
+    this.refused = [];
+    const opened = await openTariff(tariff, this.tariffs);
+    if (this.household.tariff === tariff) this.tariff = opened;
+  }
+
+  private change(household: Household): void {
+    this.own = household;
+    this.household = household;
+    this.dispatchEvent(
+      new CustomEvent<Household>(HOUSEHOLD_CHANGE, { detail: household, bubbles: true, composed: true }),
+    );
+  }
+
+  private async openTariffFile(file: File): Promise<void> {
+    const read = openTariffText(await file.text());
+    this.setOpen('account', true);
+    this.refused = read.kind === 'wrong' ? read.findings : [];
+    if (read.kind === 'open') this.change({ ...this.household, tariff: read.tariff.tariff.document });
+  }
+
+  private setOpen(key: string, isOpen: boolean): void {
+    if (this.opened.get(key) === isOpen) return;
+    this.opened = new Map(this.opened).set(key, isOpen);
+  }
+
+  private addMonth(view: BookView): void {
+    const last = view.rows.length - 1;
+    const isFresh = view.rows[last]?.isBlank === true;
+    if (!isFresh) this.change(insertRow(this.household, view.rows.length));
+    this.selected = isFresh ? last : last + 1;
+    this.focusField(`reading-${String(this.selected)}-date`);
+  }
+
+  private takeOut(index: number, view: BookView): void {
+    const row = this.household.readings[index];
+    const shown = view.rows[index];
+    if (row === undefined || shown === undefined) return;
+    this.takenOut = { index, row, name: monthName(shown, view.writing) };
+    this.change(removeRow(this.household, index));
+    this.selected = Math.max(1, Math.min(index, this.household.readings.length - 1));
+    this.focusField('undo');
+  }
+
+  private undo(): void {
+    if (this.takenOut === null) return;
+    const { index, row } = this.takenOut;
+    this.takenOut = null;
+    this.change(insertRow(this.household, index, row));
+    this.selected = Math.max(1, index);
+    this.focusField('month');
+  }
+
+  private focusField(id: string): void {
+    void this.updateComplete.then(() => {
+      const field = this.renderRoot.querySelector<HTMLElement>(`[id="${id}"]`);
+      field?.focus();
+      if (field instanceof HTMLInputElement) field.select();
+    });
+  }
+
+  private desk(view: BookView): Desk {
+    return {
+      household: this.household,
+      view,
+      tariff: this.tariff,
+      tariffs: this.tariffs,
+      selected: Math.min(this.selected, view.rows.length - 1),
+      removed: this.takenOut,
+      refusedTariff: this.refused,
+      change: (household) => {
+        this.change(household);
+      },
+      select: (index) => {
+        this.selected = index;
+      },
+      remove: (index) => {
+        this.takeOut(index, view);
+      },
+      undo: () => {
+        this.undo();
+      },
+      addMonth: () => {
+        this.addMonth(view);
+      },
+      focusField: (id) => {
+        this.focusField(id);
+      },
+      openTariffFile: (file) => {
+        void this.openTariffFile(file);
+      },
+      isOpen: (key, otherwise) => this.opened.get(key) ?? otherwise,
+      setOpen: (key, isOpen) => {
+        this.setOpen(key, isOpen);
+      },
+    };
+  }
+
+  protected override render(): TemplateResult {
+    const prepared = this.tariff.kind === 'open' ? this.tariff.tariff : null;
+    const desk = this.desk(viewBook({ household: this.household, tariff: prepared, today: this.today }));
+    const { name, id } = this.household.account;
+    return html`
+      <div class="book">
+        <section class="page answer-page" aria-labelledby="answer">
+          <h2 id="answer">The answer</h2>
+          ${renderAnswer(desk)}
+        </section>
+        <section class="page entry-page" aria-labelledby="entry">
+          <h2 id="entry">Readings</h2>
+          <p class="particulars">${name === undefined || name === '' ? id : name}</p>
+          ${renderAccount(desk)} ${renderMonths(desk)} ${renderEntry(desk)} ${renderScreenHelp(desk)}
+        </section>
+        <section class="page bill-page" aria-labelledby="bill">
+          <h2 id="bill">The bill</h2>
+          ${renderBill(desk)}
+        </section>
+        <section class="page passbook-page" aria-labelledby="passbook">
+          <h2 id="passbook">The passbook</h2>
+          ${renderPassbook(desk)}
+        </section>
+        ${renderSafety()}
+      </div>
+    `;
+  }
+}

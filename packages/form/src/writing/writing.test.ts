@@ -1,0 +1,54 @@
+import { givenFigure, parseDay, type Figure } from '@unitbook/engine';
+import { expect, it } from 'vitest';
+import { daysText, decimalOf, knownLocale, localText, writingFor } from './writing.ts';
+
+const money = (numerator: number, denominator: number): Figure =>
+  givenFigure({ id: 'x', label: 'X', unit: 'money', numerator, denominator, clause: '' });
+
+const indian = writingFor('en-IN', 'INR');
+
+it('groups by lakh for India and by thousand for Britain, exactly', () => {
+  expect(indian.number('11644412345678.9012')).toBe('1,16,44,41,23,45,678.9012');
+  expect(writingFor('en-GB', 'INR').number('116444.5')).toBe('116,444.5');
+  expect(writingFor('de-DE', 'EUR').number('116444.5')).toBe('116.444,5');
+});
+
+it('writes amounts in a column with the places of the coin', () => {
+  expect(indian.amount(money(-3600, 100))).toBe('−36.00');
+  expect(indian.amount(money(180, 1))).toBe('180.00');
+  expect(indian.amount(money(229925, 1000))).toBe('229.925');
+  expect(writingFor('en-GB', 'KWD').amount(money(1, 8))).toBe('0.125');
+});
+
+it('writes a sum without decimals only where it is whole', () => {
+  expect(indian.sum(money(370331, 1))).toBe('₹3,70,331');
+  expect(indian.sum(money(2295, 10))).toBe('₹229.50');
+  expect(indian.sum(money(-180, 1))).toBe('−₹180');
+});
+
+it('rounds only fractions that do not end', () => {
+  expect(decimalOf(money(190, 3), 2)).toBe('63.33');
+  expect(decimalOf(money(1, 3200), 2)).toBe('0.0003125');
+});
+
+it('writes days in words, the same in every zone', () => {
+  const day = parseDay('2025-04-03');
+  expect(day === null ? '' : indian.day(day)).toBe('3 April 2025');
+  expect(daysText(1)).toBe('1 day');
+  expect(daysText(30)).toBe('30 days');
+});
+
+it('falls back to a known locale', () => {
+  expect(knownLocale('no locale')).toBe('en-IN');
+  expect(knownLocale(undefined)).toBe('en-IN');
+  expect(writingFor('_', 'INR').number('100000')).toBe('1,00,000');
+});
+
+it('groups numbers and spells dates within a sentence, and leaves quoted text as typed', () => {
+  expect(localText('42061 units in 31 days. Use 4640.3, not "46403".', indian)).toBe(
+    '42,061 units in 31 days. Use 4,640.3, not "46403".',
+  );
+  expect(localText('2025-06-01, after 2025-02-30 (TO-2024 cl. 4)', indian)).toBe(
+    '1 June 2025, after 2025-02-30 (TO-2024 cl. 4)',
+  );
+});

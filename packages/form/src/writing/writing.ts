@@ -1,0 +1,125 @@
+import {
+  calendarDay,
+  exactText,
+  minorUnitDigits,
+  parseDay,
+  quotientText,
+  type DayNumber,
+  type Figure,
+  type Notation,
+} from '@unitbook/engine';
+
+/** The value of a figure. */
+export type Quotient = Pick<Figure, 'numerator' | 'denominator'>;
+
+/** How the page writes numbers, money and days for one household. */
+export interface Writing extends Notation {
+  /** Money without its sign, for a column that has the sign at its head. */
+  readonly amount: (figure: Quotient) => string;
+  /** Money with its sign, whole amounts without decimals. */
+  readonly sum: (figure: Quotient) => string;
+  /** Units and other plain figures. */
+  readonly plain: (figure: Quotient) => string;
+  /** "1 May 2025" */
+  readonly day: (day: DayNumber) => string;
+  /** "May 2025" */
+  readonly monthOf: (day: DayNumber) => string;
+  /** The sign of the currency, such as ₹. */
+  readonly sign: string;
+}
+
+type DecimalText = `${number}`;
+
+/** A name the browser knows, or the plainest one it has. */
+export function knownLocale(locale: string | undefined): string {
+  try {
+    return Intl.getCanonicalLocales(locale ?? '')[0] ?? 'en-IN';
+  } catch {
+    return 'en-IN';
+  }
+}
+
+/** A figure as a decimal text; a fraction that does not end is rounded, for people to read. */
+export function decimalOf(figure: Quotient, places: number): string {
+  const exact = exactText(figure.numerator, figure.denominator);
+  return exact.includes('/') ? quotientText(figure.numerator, figure.denominator, places) : exact;
+}
+
+function utcDate(day: DayNumber): Date {
+  const { year, month, day: dayOfMonth } = calendarDay(day);
+  return new Date(Date.UTC(year, month - 1, dayOfMonth));
+}
+
+function makeWriting(locale: string, currency: string): Writing {
+  const places = minorUnitDigits(currency) ?? 2;
+  const style = { style: 'currency', currency } as const;
+  const plain = new Intl.NumberFormat(locale, { maximumFractionDigits: 20 });
+  const money = new Intl.NumberFormat(locale, {
+    ...style,
+    minimumFractionDigits: places,
+    maximumFractionDigits: 20,
+  });
+  const sum = new Intl.NumberFormat(locale, {
+    ...style,
+    minimumFractionDigits: 0,
+    maximumFractionDigits: 20,
+  });
+  const amount = new Intl.NumberFormat(locale, { minimumFractionDigits: places, maximumFractionDigits: 20 });
+  const day = new Intl.DateTimeFormat(locale, {
+    day: 'numeric',
+    month: 'long',
+    year: 'numeric',
+    timeZone: 'UTC',
+  });
+  const month = new Intl.DateTimeFormat(locale, { month: 'long', year: 'numeric', timeZone: 'UTC' });
+  const minus = (text: string): string => text.replace('-', '−');
+  const moneyText = (figure: Quotient): string => {
+    const text = decimalOf(figure, places);
+    return text.includes('.') ? text.padEnd(text.indexOf('.') + places + 1, '0') : text;
+  };
+  return {
+    number: (text) => minus(plain.format(text as DecimalText)),
+    money: (text) => minus(money.format(text as DecimalText)),
+    moneyPlaces: places,
+    amount: (figure) => minus(amount.format(decimalOf(figure, places) as DecimalText)),
+    sum: (figure) => {
+      const text = moneyText(figure);
+      return minus((text.includes('.') ? money : sum).format(text as DecimalText));
+    },
+    plain: (figure) => minus(plain.format(decimalOf(figure, 2) as DecimalText)),
+    day: (number) => day.format(utcDate(number)),
+    monthOf: (number) => month.format(utcDate(number)),
+    sign: sum.formatToParts(0).find((part) => part.type === 'currency')?.value ?? currency,
+  };
+}
+
+const known = new Map<string, Writing>();
+
+/**
+ * How to write for a locale and a currency. Made once for each: formatters are slow to make.
+ *
+ * @param locale    as the account says it; one the browser does not know falls back to en-IN
+ * @param currency  ISO 4217
+ */
+export function writingFor(locale: string | undefined, currency: string): Writing {
+  const canonical = knownLocale(locale);
+  const key = `${canonical} ${currency}`;
+  const writing = known.get(key) ?? makeWriting(canonical, currency);
+  known.set(key, writing);
+  return writing;
+}
+
+/** Long numbers and dates of an engine's sentence in the household's own grouping; quoted text stays. */
+export function localText(text: string, writing: Writing): string {
+  return text
+    .replace(/(?<!["\d.,/-])\d{4,}(?:\.\d+)?(?!["\d/-])/g, (digits) => writing.number(digits))
+    .replace(/\b\d{4}-\d{2}-\d{2}\b/g, (iso) => {
+      const day = parseDay(iso);
+      return day === null ? iso : writing.day(day);
+    });
+}
+
+/** "3 days", "1 day". */
+export function daysText(days: number): string {
+  return days === 1 ? '1 day' : `${String(days)} days`;
+}

@@ -1,0 +1,132 @@
+import { emptyHousehold, householdText, keepIn, readHousehold } from '@unitbook/form';
+import { expect, it, vi } from 'vitest';
+import { demoHousehold, drawn, expectAccessible, householdWith, memoryStorage, mountBook } from './mount.ts';
+
+function press(shelf: ShadowRoot, id: string): void {
+  shelf.getElementById(id)?.click();
+}
+
+function openFile(shelf: ShadowRoot, text: string): void {
+  const files = new DataTransfer();
+  files.items.add(new File([text], 'saved.json'));
+  const input = shelf.getElementById('open-file') as HTMLInputElement;
+  input.files = files.files;
+  input.dispatchEvent(new Event('change'));
+}
+
+/** The text of the file that a press of a button saves. */
+async function saved(act: () => void): Promise<{ name: string; text: string }> {
+  const click = vi.spyOn(HTMLAnchorElement.prototype, 'click').mockImplementation(() => undefined);
+  act();
+  const [link] = click.mock.contexts as HTMLAnchorElement[];
+  click.mockRestore();
+  if (link === undefined) throw new Error('No file was saved.');
+  const response = await fetch(link.href);
+  return { name: link.download, text: await response.text() };
+}
+
+it('is accessible with the demo note and with notices', async () => {
+  await mountBook(memoryStorage().keep);
+  await expectAccessible();
+  await mountBook(memoryStorage({ 'unitbook-open': 'own', 'unitbook-own': '{' }).keep);
+  await expectAccessible();
+});
+
+it('shows the demo on the first visit, and starts a book of one’s own without asking', async () => {
+  const { keep, texts } = memoryStorage();
+  const { book, shelf, mounted } = await mountBook(keep);
+  expect(shelf.textContent).toContain('invented place');
+  press(shelf, 'start-own');
+  await drawn(book);
+  expect(mounted().month.household).toEqual(emptyHousehold('en-IN'));
+  await mounted().type('reading-0-import', '41');
+  expect(texts.get('unitbook-own')).toContain('"import": "41"');
+  press(shelf, 'show-demo');
+  await drawn(book);
+  expect(mounted().month.household).toEqual(demoHousehold());
+  press(shelf, 'start-own');
+  await drawn(book);
+  expect(mounted().month.household.readings[0]?.import).toBe('41');
+});
+
+it('keeps half-typed text and opens it again', async () => {
+  const { keep } = memoryStorage();
+  const first = await mountBook(keep);
+  await first.mounted().type('reading-12-import', '69,');
+  const second = await mountBook(keep);
+  expect(second.mounted().field('reading-12-import').value).toBe('69,');
+});
+
+it('saves a file and opens it again, identical', async () => {
+  const half = householdWith(3, { import: '46,', date: 'Ju', confirmed: ['reading/large-advance:import'] });
+  const { keep } = memoryStorage({ 'unitbook-open': 'own', 'unitbook-own': householdText(half) });
+  const first = await mountBook(keep);
+  const file = await saved(() => {
+    press(first.shelf, 'save-file');
+  });
+  expect(file.name).toBe('unitbook-TAR-30-00417.json');
+  const second = await mountBook(memoryStorage().keep);
+  openFile(second.shelf, file.text);
+  await expect.poll(() => second.mounted().month.household).toEqual(half);
+  const again = await saved(() => {
+    press(second.shelf, 'save-file');
+  });
+  expect(again.text).toBe(file.text);
+});
+
+it('puts the book aside that an opened file takes the place of', async () => {
+  const before = householdText(householdWith(4));
+  const { keep, texts } = memoryStorage({ 'unitbook-open': 'own', 'unitbook-own': before });
+  const { shelf } = await mountBook(keep);
+  openFile(shelf, householdText(householdWith(2)));
+  await expect
+    .poll(() => shelf.getElementById('asides')?.textContent)
+    .toContain('before a file took its place');
+  expect(texts.get('unitbook-aside-1')).toBe(before);
+});
+
+it('says why a file is not opened, and leaves the book as it is', async () => {
+  const { shelf, mounted } = await mountBook(memoryStorage().keep);
+  const odd = householdText(demoHousehold()).replace('"4120.6"', '4120.6').replace('"5"', '"9"');
+  openFile(shelf, odd);
+  const told = (): string => shelf.getElementById('refused')?.textContent ?? '';
+  await expect.poll(told).toContain('readings.0.import: 4120.6');
+  expect(told()).toContain('account.meters.grid.import.digits');
+  expect(mounted().month.household).toEqual(demoHousehold());
+  openFile(shelf, '{"format":"unitbook-household-9"}');
+  await expect.poll(told).toContain('“unitbook-household-9”');
+});
+
+it.each([
+  ['damaged', '{"format":"unitbook-household-1","read', 'could not be opened'],
+  ['another version', '{"format":"unitbook-household-2"}', '“unitbook-household-2”'],
+])('keeps saved data aside that is %s, and offers it as a file', async (_, text, told) => {
+  const { keep, texts } = memoryStorage({ 'unitbook-open': 'own', 'unitbook-own': text });
+  const { book, shelf, mounted } = await mountBook(keep);
+  expect(texts.get('unitbook-aside-1')).toBe(text);
+  expect(shelf.getElementById('asides')?.textContent).toContain(told);
+  expect(mounted().month.household).toEqual(demoHousehold());
+  const file = await saved(() => {
+    shelf.querySelector<HTMLButtonElement>('#asides button')?.click();
+  });
+  expect(file.text).toBe(text);
+  press(shelf, 'start-own');
+  await drawn(book);
+  expect(mounted().month.household).toEqual(emptyHousehold('en-IN'));
+  expect(texts.get('unitbook-aside-1')).toBe(text);
+});
+
+it('says so when the browser keeps nothing', async () => {
+  const refuse = keepIn(() => {
+    throw new Error('refused');
+  });
+  const { shelf, mounted, book } = await mountBook(refuse);
+  await mounted().type('reading-12-import', '7');
+  await drawn(book);
+  expect(shelf.getElementById('not-kept')).not.toBeNull();
+});
+
+it('writes households that read back as themselves', () => {
+  for (const household of [demoHousehold(), emptyHousehold('de-DE')])
+    expect(readHousehold(householdText(household))).toEqual({ kind: 'household', household });
+});

@@ -1,0 +1,57 @@
+import {
+  BILL_FINDINGS,
+  DOCUMENT_FINDINGS,
+  ENERGY_FINDINGS,
+  READING_FINDINGS,
+  SETTLEMENT_FINDINGS,
+  TARIFF_FINDINGS,
+} from '@unitbook/engine';
+import { describe, expect, it } from 'vitest';
+import { CHARGE_CASES } from './charge-cases.ts';
+import { DATE_CASES } from './date-cases.ts';
+import { DOCUMENT_CASES } from './document-cases.ts';
+import { said } from './message-case.ts';
+import { PAIR_CASES } from './pair-cases.ts';
+import { PERIOD_CASES } from './period-cases.ts';
+import { READING_CASES } from './reading-cases.ts';
+import { TYPED_CASES } from './typed-cases.ts';
+
+const CASES = [
+  ...DOCUMENT_CASES,
+  ...CHARGE_CASES,
+  ...DATE_CASES,
+  ...READING_CASES,
+  ...TYPED_CASES,
+  ...PAIR_CASES,
+  ...PERIOD_CASES,
+];
+
+const KINDS = {
+  ...DOCUMENT_FINDINGS,
+  ...TARIFF_FINDINGS,
+  ...READING_FINDINGS,
+  ...ENERGY_FINDINGS,
+  ...SETTLEMENT_FINDINGS,
+  ...BILL_FINDINGS,
+};
+
+describe('every finding', () => {
+  it.each(CASES)('says where, what and what to do: $code, $when', (one) => {
+    const { code, severity = 'error', at, found, expected, remedy, offer } = one;
+    const all = one.make().map(said);
+    const told = one.isAmongOthers === true ? all.filter((finding) => finding.code === code) : all;
+    expect(told).toEqual([
+      { code, severity, at, found, expected, remedy, ...(offer === undefined ? {} : { offer }) },
+    ]);
+  });
+
+  it('can be brought about', () => {
+    const covered = new Set(CASES.map(({ code }) => code));
+    expect(Object.keys(KINDS).filter((code) => !covered.has(code))).toEqual([]);
+  });
+
+  it('has a code of the engine, and no two cases are alike', () => {
+    expect(CASES.map(({ code }) => code).filter((code) => !Object.hasOwn(KINDS, code))).toEqual([]);
+    expect(new Set(CASES.map(({ code, when }) => `${code} ${when}`)).size).toBe(CASES.length);
+  });
+});
