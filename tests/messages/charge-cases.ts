@@ -160,4 +160,22 @@ export const CHARGE_CASES: readonly MessageCase[] = [
     expected: 'at most 3 decimals here',
     remedy: 'Round it as the order does, or state it in another unit.',
   },
+  {
+    code: 'tariff/too-large',
+    when: 'a rate has ten digits before the point',
+    make: changedTariff('"rate": "3.00"', '"rate": "1234567890.00"'),
+    at: '139:37',
+    found: '"1234567890.00"',
+    expected: 'at most 9 digits before the point',
+    remedy: 'Correct the number, or state it in another unit.',
+  },
+  {
+    code: 'tariff/span-reversed',
+    when: 'a span of days ends before it begins',
+    make: changedTariff('"unscaledFrom": "27"', '"unscaledFrom": "34"'),
+    at: '39:26',
+    found: 'a span that begins at 34 days and ends at 33',
+    expected: '"unscaledThrough" on or after "unscaledFrom"',
+    remedy: 'Put the two in order.',
+  },
 ];

@@ -207,7 +207,7 @@ export const DOCUMENT_CASES: readonly MessageCase[] = [
     make: changedTariff('"invented": true', '"invented": 1'),
     at: '7:15',
     found: '1',
-    expected: 'true: for demos, no real place; boolean',
+    expected: 'true: for demos, no real place; true or false',
     remedy: VALUE_REMEDY,
   },
   {

@@ -89,7 +89,7 @@ export const PAIR_CASES: readonly MessageCase[] = [
     at: 'readings.1.import',
     // 46403 − 4342.1 = 42060.9 units in 31 days; 4 kW × 50 × 31 = 6200
     found: '42061 units in 31 days',
-    expected: 'at most 6200 for a load of 4.000 kW',
+    expected: 'at most 6200 for a load of 4 kW',
     remedy: 'Is the last digit red or after a dot? Use 4640.3, or keep it if it is right.',
     offer: '4640.3',
   },
@@ -101,7 +101,7 @@ export const PAIR_CASES: readonly MessageCase[] = [
     at: 'readings.1.generation',
     // 2000 units in 31 days; 5 kWp × 7.5 × 31 = 1162.5
     found: '2000 units in 31 days',
-    expected: 'at most 1163 for a plant of 5.000 kWp',
+    expected: 'at most 1163 for a plant of 5 kWp',
     remedy: 'Check the digits. Keep it if it is right.',
   },
 ];

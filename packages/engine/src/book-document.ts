@@ -75,7 +75,7 @@ function billDocument(bill: Bill) {
     currency: bill.currency,
     lines: bill.lines.map(({ figure, version, counts }) => ({ version, counts, ...figureDocument(figure) })),
     sum: exactText(bill.sum.numerator, bill.sum.denominator),
-    roundingDifference: optional(bill.roundingDifference),
+    roundingDifference: bill.roundingDifference === null ? null : withoutInputs(bill.roundingDifference),
     payable: withoutInputs(bill.payable),
   };
 }

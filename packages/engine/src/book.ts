@@ -107,22 +107,28 @@ function bookMonth({ prepared, account, pair, carried }: MonthStep): Outcome<Boo
   return { value: { energy, ratios: energyRatios(energy, account), passbook, ...billed.value }, findings };
 }
 
+/** Units that a passbook entry hands on, as a figure of their own. */
+function handedOn(
+  units: Figure,
+  words: { readonly id: string; readonly label: string },
+  from: string,
+): Figure {
+  const { numerator, denominator } = units;
+  return givenFigure({ ...words, unit: 'kWh', numerator, denominator, clause: `passbook, ${from}` });
+}
+
 /**
- * What the next period opens with. The credit is a figure of its own, not the closing one unfolded: its
- * derivation stands in the passbook one line above, and unfolding it again in every later bill would
- * double with each month.
+ * What goes from one period into the next: the credit, and surplus that the next bill pays. Both are
+ * figures of their own, not the closing ones unfolded: their derivation stands in the passbook one line
+ * above, and unfolding it again in every later bill would double with each month.
  */
 function carriedFrom({ passbook, energy }: BookMonth): Carried {
-  const { closing, payment } = passbook;
-  const opening = givenFigure({
-    id: 'opening',
-    label: 'Credit brought forward',
-    unit: 'kWh',
-    numerator: closing.numerator,
-    denominator: closing.denominator,
-    clause: `passbook, closing of the period to ${dayText(energy.period.to)}`,
-  });
-  return { opening, payment: payment?.inBill === 'next' ? payment : null };
+  const { closing, paid, payment } = passbook;
+  const until = `of the period to ${dayText(energy.period.to)}`;
+  const opening = handedOn(closing, { id: 'opening', label: 'Credit brought forward' }, `closing ${until}`);
+  if (payment?.inBill !== 'next') return { opening, payment: null };
+  const units = handedOn(paid, { id: 'paid', label: paid.label }, `units paid ${until}`);
+  return { opening, payment: { ...payment, units } };
 }
 
 /**

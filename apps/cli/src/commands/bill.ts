@@ -1,5 +1,12 @@
-import { bookDocument, dayText, parseDay, type Book, type DayNumber, type Finding } from '@unitbook/engine';
-import { cutBook } from '../cut-figures.ts';
+import {
+  bookDocument,
+  dayText,
+  describeFinding,
+  parseDay,
+  type Book,
+  type DayNumber,
+  type Finding,
+} from '@unitbook/engine';
 import { about, type PlacedFinding } from '../findings.ts';
 import { BILL_HELP } from '../help.ts';
 import type { CommandIo } from '../io.ts';
@@ -49,7 +56,7 @@ function countWords(count: number): string {
 
 function pageText({ book, bills, isExplained, head, isComplete }: Page, notation: PageNotation): string {
   const pages = bills.flatMap(({ month, number }) => {
-    const explanation = isExplained ? { notation, month, number, explained: new Set<string>() } : null;
+    const explanation = isExplained ? { notation, month, explained: new Set<string>() } : null;
     return ['', ...billPage(month, number, book.account, { notation, explanation })];
   });
   const billed = book.months.length;
@@ -65,7 +72,15 @@ function pageText({ book, bills, isExplained, head, isComplete }: Page, notation
 
 function documentOf(book: Book, findings: readonly PlacedFinding[]): string {
   const own: readonly Finding[] = findings.map(({ finding }) => finding);
-  return `${JSON.stringify(bookDocument(cutBook(book), own), null, 2)}\n`;
+  return `${JSON.stringify(bookDocument(book, own), null, 2)}\n`;
+}
+
+/** Findings with their amounts grouped as the pages are. */
+function inNotation(placed: readonly PlacedFinding[], { number }: PageNotation): readonly PlacedFinding[] {
+  return placed.map(({ subject, finding }) => ({
+    subject,
+    finding: { ...finding, ...describeFinding(finding, number) },
+  }));
 }
 
 function todayOf(typed: TypedCommand, io: CommandIo): DayNumber {
@@ -96,7 +111,7 @@ async function runBill(typed: TypedCommand, io: CommandIo): Promise<number> {
     isComplete: book.months.length === rows - 1 && readings.gaps.length === 0,
   };
   io.out(typed.switches.has('json') ? documentOf(book, findings) : pageText(page, notation));
-  return finish(io, { ran: true, findings });
+  return finish(io, { ran: true, findings: inNotation(findings, notation) });
 }
 
 /** `unitbook bill`: the bills of a household from its readings. */

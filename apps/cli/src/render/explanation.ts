@@ -1,5 +1,4 @@
 import { explainFigure, type BookMonth, type Explanation, type Figure } from '@unitbook/engine';
-import { cutFigure } from '../cut-figures.ts';
 import { dayWords } from './day-words.ts';
 import type { PageNotation } from './notation.ts';
 import { plainText, wrapIndented } from './text.ts';
@@ -12,8 +11,6 @@ const MORE = '    ';
 export interface ExplanationContext {
   readonly notation: PageNotation;
   readonly month: BookMonth;
-  /** The number of the bill in the book, from 1. */
-  readonly number: number;
   /** What was explained already, word by word: the same is not explained twice. */
   readonly explained: Set<string>;
 }
@@ -73,9 +70,8 @@ export function explanationLines(
   indent: string,
   context: ExplanationContext,
 ): readonly string[] {
-  const cut = cutFigure(figure, context.month, context.number);
-  const words = explainFigure(cut, context.notation);
-  const step: Step = { figure: cut, words, indent, above: figure.clause };
+  const words = explainFigure(figure, context.notation);
+  const step: Step = { figure, words, indent, above: figure.clause };
   if (words.formula === '' && words.rounding === '') return inputLines(step, context);
   const own = wrapIndented(derivation(words), indent, WIDTH, MORE);
   return [...own, ...inputLines({ ...step, indent: `${indent}  ` }, context)];

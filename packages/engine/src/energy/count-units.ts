@@ -1,4 +1,5 @@
 import {
+  dayText,
   LARGEST_WHOLE,
   roundLargeQuotient,
   roundQuotient,
@@ -84,7 +85,8 @@ function plainFigure(
 
 /** The register as the meter showed it on a day. */
 function shownFigure(register: Register, reading: Reading, end: 'present' | 'previous'): Figure {
-  const words = { id: `${register.id}-${end}`, label: END_LABELS[register.id][end] };
+  const clause = `reading of ${dayText(reading.day)}`;
+  const words = { id: `${register.id}-${end}`, label: END_LABELS[register.id][end], clause };
   return plainFigure(words, shown(register, reading), { operation: 'given', inputs: NONE });
 }
 

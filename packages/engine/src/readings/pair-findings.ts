@@ -7,7 +7,7 @@ export const PAIR_FINDINGS = {
   'reading/none': {
     severity: 'error',
     text: (v) => ({
-      found: `${of(v, 'count')} readings`,
+      found: of(v, 'count') === '1' ? '1 reading' : `${of(v, 'count')} readings`,
       expected: 'at least two, the first of which opens the first period',
       remedy: 'Add a reading. Every bill needs one at each end of its period.',
     }),

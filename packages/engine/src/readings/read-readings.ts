@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import type { DayNumber, Finding, Outcome } from '../quantity/index.ts';
-import { readDocument } from '../tariff/index.ts';
+import { inFileOrder, readDocument } from '../tariff/index.ts';
 import type { Account } from './account.ts';
 import { checkPair, isInFuture } from './check-pair.ts';
 import { readingFinding } from './findings.ts';
@@ -37,7 +37,7 @@ export type ReadingsDocument = z.infer<typeof readingsSchema>;
  */
 export function readReadingsDocument(text: string): Outcome<readonly ReadingRow[] | null> {
   const read = readDocument<ReadingsDocument>(text, readingsSchema);
-  return { value: read.value?.readings ?? null, findings: read.findings };
+  return { value: read.value?.readings ?? null, findings: inFileOrder(read.findings) };
 }
 
 /** How readings are read. */

@@ -69,11 +69,11 @@ function unclearComma(
   return checkWidth(far(choice.grouped) <= far(choice.decimal) ? choice.grouped : choice.decimal, context);
 }
 
-/** Whether a correction goes on from the reading before, by a tenth of the full scale at most. */
+/** Whether a correction goes on from the reading before, by a fifth of the full scale at most. */
 function isNearBefore(text: string, { before, register }: RegisterContext): boolean {
   if (before === null) return true;
   const advance = plainThousandths(text) - before;
-  return advance >= 0 && advance <= register.fullScale / 10;
+  return advance >= 0 && advance <= register.fullScale / 5;
 }
 
 /** The digits and decimals have to fit the register. */

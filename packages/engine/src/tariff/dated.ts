@@ -60,7 +60,12 @@ function readDated<Item extends DatedText>(
  */
 export function readInForce<Item extends DatedText>(
   items: readonly Item[],
-  place: { readonly path: Path; readonly what: string; readonly name: (item: Item) => string },
+  place: {
+    readonly path: Path;
+    readonly one: string;
+    readonly several: string;
+    readonly name: (item: Item) => string;
+  },
 ): { value: readonly InForce<Item>[]; findings: Finding[] } {
   const read = items.map((item, index) => ({ ...readDated(item, [...place.path, index]), index }));
   const findings = read.flatMap((one) => one.findings);
@@ -74,7 +79,8 @@ export function readInForce<Item extends DatedText>(
     const first = gap ? before.period.to : entry.period.from;
     const end = gap ? entry.period.from : (Math.min(before.period.to, entry.period.to) as DayNumber);
     const values = {
-      what: place.what,
+      one: place.one,
+      several: place.several,
       from: dayText(first),
       through: end === OPEN_END ? '' : dayText(addDays(end, -1)),
       before: place.name(before.item),

@@ -119,7 +119,7 @@ export const TARIFF_FINDINGS = {
   'tariff/gap': {
     severity: 'error',
     text: (v) => ({
-      found: `no ${v['what'] ?? ''} from ${v['from'] ?? ''} through ${v['through'] ?? ''}`,
+      found: `no ${v['one'] ?? ''} from ${v['from'] ?? ''} through ${v['through'] ?? ''}`,
       expected: 'each version to begin on the day after the one before ends',
       remedy: `Correct the dates of ${v['before'] ?? ''} or ${v['after'] ?? ''}, or add what was in force between.`,
     }),
@@ -127,7 +127,7 @@ export const TARIFF_FINDINGS = {
   'tariff/overlap': {
     severity: 'error',
     text: (v) => ({
-      found: `two ${v['what'] ?? ''} from ${v['from'] ?? ''} ${v['through'] ? `through ${v['through']}` : 'on'}`,
+      found: `two ${v['several'] ?? ''} from ${v['from'] ?? ''} ${v['through'] ? `through ${v['through']}` : 'on'}`,
       expected: 'one on every day',
       remedy: `Correct the dates of ${v['before'] ?? ''} or ${v['after'] ?? ''}.`,
     }),

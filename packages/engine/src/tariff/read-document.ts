@@ -61,7 +61,13 @@ export function readDocument<Value>(text: string, schema: z.ZodMiniType<Value>):
   const value: unknown = getNodeValue(source.root);
   const checked = z.safeParse(schema, value);
   if (checked.success) {
-    return { value: findings.length === 0 ? checked.data : null, mended: checked.data, source, findings };
+    const located = findings.map((finding) => locate(source, finding));
+    return {
+      value: findings.length === 0 ? checked.data : null,
+      mended: checked.data,
+      source,
+      findings: located,
+    };
   }
   const { issues } = checked.error;
   const form = schemaFindings(issues, schema, { value, source });

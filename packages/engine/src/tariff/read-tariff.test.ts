@@ -101,6 +101,13 @@ describe('limits', () => {
     ['a divisor', ['"divisor": "30"', '"divisor": "99999999999999999999"']],
     ['a span of days', ['"unscaledThrough": "33"', '"unscaledThrough": "99999999999999999999"']],
     ['a step', ['"total": { "step": "1"', '"total": { "step": "99999999999999999999"']],
+    [
+      'the first units',
+      [
+        '"clause": "TO-2024 cl. 5.1"',
+        '"clause": "TO-2024 cl. 5.1",\n          "firstUnits": "99999999999999999999"',
+      ],
+    ],
     ['the rate of surplus', ['"rate": "2.60"', '"rate": "99999999999999999999"']],
   ])('are refused, not thrown at anybody, where %s is too large to count', (_, change) => {
     expect(found(change)).toHaveLength(1);
@@ -125,6 +132,12 @@ describe('day rules and caps', () => {
   it('have a span that does not end before it begins', () => {
     expect(found(['"unscaledFrom": "27"', '"unscaledFrom": "33"'])).toEqual([]);
     expect(found(['"unscaledFrom": "27"', '"unscaledFrom": "34"'])).toHaveLength(1);
+  });
+
+  it('have a span of whole days that can be counted', () => {
+    expect(found(['"unscaledFrom": "27"', '"unscaledFrom": "27.5"'])).toEqual(['38 tariff/finer-than-grid']);
+    expect(found(['"unscaledThrough": "33"', '"unscaledThrough": "33.0"'])).toEqual([]);
+    expect(found(['"unscaledFrom": "27"', `"unscaledFrom": "${'9'.repeat(30)}"`])).toHaveLength(1);
   });
 
   it('have no share below 0', () => {

@@ -37,12 +37,14 @@ export function readTariff(text: string): ReadTariff {
 function assemble(document: TariffDocument): Outcome<Tariff> {
   const versions = readInForce<TariffVersion>(document.versions, {
     path: ['versions'],
-    what: 'version of the charges in force',
+    one: 'version of the charges in force',
+    several: 'versions of the charges in force',
     name: (version) => `"${version.name}"`,
   });
   const settlements = readInForce<SettlementRule>(document.settlements, {
     path: ['settlements'],
-    what: 'settlement rule in force',
+    one: 'settlement rule in force',
+    several: 'settlement rules in force',
     name: (rule) => `the settlement from ${rule.from}`,
   });
   return {

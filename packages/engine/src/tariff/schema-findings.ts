@@ -106,16 +106,28 @@ function expectation(issue: Issue): string {
   return 'expected' in issue ? (KINDS[issue.expected] ?? issue.expected) : 'another kind of value';
 }
 
+/** The problems of the variant of a choice that the value comes nearest to: those deepest inside it. */
+function nearestVariant(issue: Issue): readonly Issue[] {
+  if (issue.code !== 'invalid_union') return [];
+  const depth = (issues: readonly Issue[]): number => Math.max(0, ...issues.map(({ path }) => path.length));
+  const variants = [...issue.errors].sort((a, b) => depth(b) - depth(a));
+  const [nearest = []] = variants;
+  if (depth(nearest) === 0) return [];
+  return nearest.map((inner) => ({ ...inner, path: [...issue.path, ...inner.path] }));
+}
+
 function findingFor(issue: Issue, checked: Checked): Finding[] {
   const path = issue.path as Path;
   if (issue.code === 'unrecognized_keys') return unknownKeys(issue, checked);
+  const inside = nearestVariant(issue);
+  if (inside.length > 0) return inside.flatMap((one) => findingFor(one, checked));
   const value = valueAt(checked.value, path);
   if (value === undefined && path.length > 0) {
     const key = String(path.at(-1));
     const meaning = meaningOf(schemaAt(path, checked)) ?? expectation(issue);
     return [documentFinding('document/missing-key', { path }, { key, meaning })];
   }
-  if (typeof value === 'number') {
+  if (typeof value === 'number' && issue.code === 'invalid_type' && issue.expected === 'string') {
     return [documentFinding('document/number-not-text', { path }, { raw: rawText(checked.source, path) })];
   }
   if (issue.message === 'decimal') {
