@@ -47,7 +47,7 @@ module.exports = {
     {
       name: 'packages-know-no-app',
       severity: 'error',
-      from: { path: '^packages/' },
+      from: { path: '^packages/', pathNot: TEST },
       to: { path: '^(apps|tests)/' },
     },
     {

@@ -61,7 +61,7 @@ describe('a household file', () => {
   });
 
   it.each([
-    ['"tariff": 7', 'document/number-not-text'],
+    ['"tariff": 7', 'document/wrong-value'],
     ['"tariff": []', 'document/wrong-value'],
     ['"tarif": "x"', 'document/missing-key'],
   ])('with %s is not read', (part, code) => {

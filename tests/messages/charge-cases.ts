@@ -127,6 +127,18 @@ export const CHARGE_CASES: readonly MessageCase[] = [
     ...ONE_OF_TWO,
   },
   {
+    code: 'tariff/no-effect',
+    when: 'a chooser stands beside telescopic slabs',
+    make: changedTariff(
+      '"slabs": [\n            { "upTo": "50", "rate": "3.00" }',
+      '"chosenBy": "import", "slabs": [\n            { "upTo": "50", "rate": "3.00" }',
+    ),
+    at: '138:23',
+    found: '"chosenBy" beside the method "telescopic"',
+    expected: 'a quantity that chooses only where one rate is chosen for the whole',
+    remedy: 'Write the method "whole", or take "chosenBy" out.',
+  },
+  {
     code: 'tariff/step-not-positive',
     when: 'a step is 0',
     make: changedTariff('"total": { "step": "1"', '"total": { "step": "0.00"'),

@@ -27,6 +27,15 @@ const ACCOUNT_CASES: readonly MessageCase[] = [
     remedy: 'Copy it from the bill, the sanction letter or the nameplate.',
   },
   {
+    code: 'account/credit-not-a-number',
+    when: 'the opening credit is finer than a watt-hour',
+    make: account({ openingCredit: '35.0001' }),
+    at: '6:20',
+    found: 'an opening credit of "35.0001"',
+    expected: 'a number of units with at most 3 decimals; "0" for none',
+    remedy: 'Copy the credit carried forward from the last bill.',
+  },
+  {
     code: 'account/factor-on-large-load',
     when: 'a connection of 12 kW has a factor of 1',
     make: account({ sanctionedLoad: '12' }),

@@ -24,7 +24,7 @@ export function plus(a: Fraction, b: Fraction): Fraction {
   return { top: a.top.times(b.bottom).plus(b.top.times(a.bottom)), bottom: a.bottom.times(b.bottom) };
 }
 
-export function negative(a: Fraction): Fraction {
+function negative(a: Fraction): Fraction {
   return { top: a.top.negated(), bottom: a.bottom };
 }
 

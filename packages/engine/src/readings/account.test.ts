@@ -31,12 +31,17 @@ describe('an account', () => {
     ['a load below 0', { sanctionedLoad: '-4' }],
     ['a load finer than watts', { sanctionedLoad: '4.0001' }],
     ['a plant of 0', { plantCapacity: '0.000' }],
-    ['a credit finer than watt-hours', { openingCredit: '35.0001' }],
     ['a load of thirteen figures', { sanctionedLoad: '1234567890123' }],
   ])('cannot be used with %s', (_, parts) => {
     const { value, codes } = read(parts);
     expect(value).toBeNull();
     expect(codes).toContain('account/not-above-zero');
+  });
+
+  it('cannot be used with a credit finer than watt-hours', () => {
+    const { value, codes } = read({ openingCredit: '35.0001' });
+    expect(value).toBeNull();
+    expect(codes).toEqual(['account/credit-not-a-number']);
   });
 
   it('cannot be used with a multiplying factor of 0, on either meter', () => {

@@ -149,8 +149,8 @@ export function checkAccount(document: AccountDocument): Outcome<Account | null>
   const questions = plausibility(document).map((finding) => answered(finding, document));
   const findings = [...numberFindings(document), ...questions];
   if (creditUnits(document.openingCredit) === null) {
-    const values = { what: 'the opening credit', value: document.openingCredit };
-    findings.push(readingFinding('account/not-above-zero', { path: ['openingCredit'] }, values));
+    const values = { value: document.openingCredit };
+    findings.push(readingFinding('account/credit-not-a-number', { path: ['openingCredit'] }, values));
   }
   const usable = findings.every((finding) => finding.severity !== 'error');
   return { value: usable ? assemble(document) : null, findings };

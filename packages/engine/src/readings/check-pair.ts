@@ -117,17 +117,10 @@ function explanations(context: PairContext): readonly Finding[] {
 function registerFindings(context: PairContext): Finding[] {
   const advances = registersOf(context.account).flatMap((register) => advanceFindings(register, context));
   const back = advances.some((finding) => finding.code === 'reading/below-before');
-  const explained = back ? explanations(context) : swappedForward(context);
+  const explained = back ? explanations(context) : NONE;
   if (explained.length === 0) return [...advances, ...sameAsBefore(context)];
-  return explained.map((finding) => (back ? { ...finding, severity: 'error' } : finding));
-}
-
-/** Swapped registers that nothing else shows: both still went forward. */
-function swappedForward(context: PairContext): readonly Finding[] {
-  const { from, to } = context;
-  const generated =
-    to.generation === null || from.generation === null ? null : to.generation - from.generation;
-  return generated !== null && to.export - from.export > generated ? swapped(context) : [];
+  // What explains a step back stands in for it: no bill can be made of such numbers.
+  return explained.map((finding) => ({ ...finding, severity: 'error' }));
 }
 
 /** Whether there is nothing to say of the registers: the short way for nearly all months. */
@@ -136,9 +129,7 @@ function isUnremarkable(context: PairContext): boolean {
   const { import: taken, export: given, generation } = account.registers;
   const moved = to.import !== from.import && to.export !== from.export;
   if (!moved || !isPlainAdvance(taken, context) || !isPlainAdvance(given, context)) return false;
-  if (generation === null) return true;
-  const made = (to.generation ?? 0) - (from.generation ?? 0);
-  return isPlainAdvance(generation, context) && to.export - from.export <= made;
+  return generation === null || isPlainAdvance(generation, context);
 }
 
 /**

@@ -29,7 +29,7 @@ function plainThousandths(text: string): number {
 }
 
 /** From here on a reading may be the screen test, eights only. */
-const SCREEN_TEST = 88_888_000;
+const SCREEN_TEST = 8_888_000;
 
 /**
  * A reading written plainly, in thousandths: the short way for nearly all readings.
@@ -39,7 +39,7 @@ const SCREEN_TEST = 88_888_000;
 export function plainReading(text: string, register: Register): number {
   const plain = plainThousandths(text);
   if (plain < 0 || plain >= register.fullScale || plain % register.step !== 0) return -1;
-  return plain >= SCREEN_TEST && text.startsWith('88888') ? -1 : plain;
+  return plain >= SCREEN_TEST && text.startsWith('8888') ? -1 : plain;
 }
 
 /** A reading in thousandths as people read it, without trailing zeros. */
@@ -76,6 +76,11 @@ function isNearBefore(text: string, { before, register }: RegisterContext): bool
   return advance >= 0 && advance <= register.fullScale / 5;
 }
 
+/** Eights on every digit that the register has. */
+function isScreenTest(digits: string, decimals: string, register: Register): boolean {
+  return digits.length === register.digits && /^8+$/.test(digits) && /^8*$/.test(decimals);
+}
+
 /** The digits and decimals have to fit the register. */
 function checkWidth(text: string, context: RegisterContext): RegisterText {
   const { register, path } = context;
@@ -95,7 +100,7 @@ function checkWidth(text: string, context: RegisterContext): RegisterText {
   const value = plainThousandths(
     `${digits}${decimals === '' ? '' : `.${decimals.slice(0, READING_PLACES)}`}`,
   );
-  if (/^8{5,}$/.test(digits) && /^8*$/.test(decimals)) {
+  if (isScreenTest(digits, decimals, register)) {
     return { value, findings: [readingFinding('reading/screen-test', { path }, { value: text })] };
   }
   return { value, findings: NO_FINDINGS };

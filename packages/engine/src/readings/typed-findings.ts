@@ -20,6 +20,14 @@ export const TYPED_FINDINGS = {
       remedy: 'Copy it from the bill, the sanction letter or the nameplate.',
     }),
   },
+  'account/credit-not-a-number': {
+    severity: 'error',
+    text: (v) => ({
+      found: `an opening credit of "${of(v, 'value')}"`,
+      expected: 'a number of units with at most 3 decimals; "0" for none',
+      remedy: 'Copy the credit carried forward from the last bill.',
+    }),
+  },
   'account/factor-on-large-load': {
     severity: 'question',
     text: (v) => ({

@@ -44,6 +44,12 @@ function rowFindings(rows: readonly Row[] | undefined, path: Path): Finding[] {
   return [...limitFindings(rows, path), ...ratesTooFine(rows, path)];
 }
 
+/** "Only the first so many units" is a limit like any other, but stands by itself. */
+function firstUnitsFindings(limit: string | undefined, path: Path): Finding[] {
+  if (limit === undefined) return [];
+  return limitFindings([{ upTo: limit }, {}], path).map((finding) => ({ ...finding, path }));
+}
+
 /** Findings about the numbers inside one charge. */
 function numberFindings(charge: Charge, path: Path): Finding[] {
   switch (charge.kind) {
@@ -59,9 +65,7 @@ function numberFindings(charge: Charge, path: Path): Finding[] {
     case 'per-unit':
       return [
         ...rateTooFine(charge.rate, [...path, 'rate']),
-        ...(charge.firstUnits === undefined
-          ? []
-          : limitFindings([{ upTo: charge.firstUnits }, {}], [...path, 'firstUnits'])),
+        ...firstUnitsFindings(charge.firstUnits, [...path, 'firstUnits']),
       ];
     case 'per-kilowatt':
       return [
@@ -95,6 +99,13 @@ function methodNeeded(charge: Charge & { kind: 'per-kilowatt' }, path: Path): Fi
   return [documentFinding('document/missing-key', { path: [...path, 'method'] }, values)];
 }
 
+/** Telescopic parts are not chosen by anything: a chooser beside them would be passed over silently. */
+function chooserWithoutEffect(charge: Charge, path: Path): Finding[] {
+  const isTelescopic = 'method' in charge && charge.method === 'telescopic';
+  if (!isTelescopic || !('chosenBy' in charge) || charge.chosenBy === undefined) return [];
+  return [tariffFinding('tariff/no-effect', { path: [...path, 'chosenBy'] }, { key: 'chosenBy' })];
+}
+
 const RECOMPUTABLE: readonly Charge['kind'][] = ['slabs', 'slab-tables', 'per-unit'];
 
 /** Findings about the lines a charge names. */
@@ -124,7 +135,11 @@ export function chargeFindings(charges: readonly Charge[], document: TariffDocum
   const above = new Map<string, Charge>();
   return charges.flatMap((charge, index) => {
     const at = [...path, index];
-    const findings = [...numberFindings(charge, at), ...baseFindings(charge, above, at)];
+    const findings = [
+      ...numberFindings(charge, at),
+      ...chooserWithoutEffect(charge, at),
+      ...baseFindings(charge, above, at),
+    ];
     if (above.has(charge.id))
       findings.push(tariffFinding('tariff/same-id-twice', { path: [...at, 'id'] }, { id: charge.id }));
     if ('scaledBy' in charge && charge.scaledBy !== undefined && !rules.includes(charge.scaledBy)) {

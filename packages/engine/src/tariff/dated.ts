@@ -46,7 +46,7 @@ function readDated<Item extends DatedText>(
   if (from === null || through === null) return { findings };
   if (through < from) {
     const values = { from: item.from, through: item.through ?? '' };
-    findings.push(tariffFinding('tariff/ends-before-it-begins', { path }, values));
+    return { findings: [tariffFinding('tariff/ends-before-it-begins', { path }, values)] };
   }
   return { entry: { item, period: { from, to: addDays(through, 1) } }, findings };
 }

@@ -76,6 +76,14 @@ export const TARIFF_FINDINGS = {
       remedy: 'Add it under "dayRules" or correct the name.',
     }),
   },
+  'tariff/no-effect': {
+    severity: 'error',
+    text: (v) => ({
+      found: `${quoted(v['key'])} beside the method "telescopic"`,
+      expected: 'a quantity that chooses only where one rate is chosen for the whole',
+      remedy: 'Write the method "whole", or take "chosenBy" out.',
+    }),
+  },
   'tariff/one-of-two': {
     severity: 'error',
     text: (v) => ({

@@ -23,7 +23,7 @@ interface Checked {
   readonly schema: z.core.$ZodType;
 }
 
-const definitionOf = (schema: z.core.$ZodType): Definition => schema._zod.def as Definition;
+const definitionOf = (schema: z.core.$ZodType): Definition => schema._zod.def;
 
 /** The description of a schema, also where it is optional. */
 function meaningOf(schema: z.core.$ZodType | undefined): string | undefined {
@@ -127,7 +127,12 @@ function findingFor(issue: Issue, checked: Checked): Finding[] {
     const meaning = meaningOf(schemaAt(path, checked)) ?? expectation(issue);
     return [documentFinding('document/missing-key', { path }, { key, meaning })];
   }
-  if (typeof value === 'number' && issue.code === 'invalid_type' && issue.expected === 'string') {
+  if (
+    typeof value === 'number' &&
+    path.length > 0 &&
+    issue.code === 'invalid_type' &&
+    issue.expected === 'string'
+  ) {
     return [documentFinding('document/number-not-text', { path }, { raw: rawText(checked.source, path) })];
   }
   if (issue.message === 'decimal') {

@@ -1,11 +1,11 @@
-import { findNodeAtLocation, parseTree, printParseErrorCode, type Node, type ParseError } from 'jsonc-parser';
 import type { Finding, Path } from '../quantity/index.ts';
 import { documentFinding } from './document-findings.ts';
+import { readJson, type JsonNode } from './json-text.ts';
 
 /** A JSON text with the places of its parts. */
 export interface SourceText {
   readonly text: string;
-  readonly root: Node | undefined;
+  readonly root: JsonNode | undefined;
 }
 
 /** Line and column of an offset, both from 1. */
@@ -14,13 +14,21 @@ function positionAt(text: string, offset: number): { line: number; column: numbe
   return { line: before.length, column: (before.at(-1)?.length ?? 0) + 1 };
 }
 
+/** The part of an object under a key, or of an array at an index. Of a key that stands twice, the last. */
+function childAt({ type, children = [] }: JsonNode, step: string | number): JsonNode | undefined {
+  if (type === 'array') return typeof step === 'number' ? children[step] : undefined;
+  return children.findLast((property) => property.children?.[0]?.value === step)?.children?.[1];
+}
+
 /** The node at a path, or the nearest one that holds the place. */
-function nearestNode(root: Node, path: Path): Node {
-  for (let length = path.length; length > 0; length -= 1) {
-    const node = findNodeAtLocation(root, [...path.slice(0, length)]);
-    if (node !== undefined) return node;
+function nearestNode(root: JsonNode, path: Path): JsonNode {
+  let node = root;
+  for (const step of path) {
+    const child = childAt(node, step);
+    if (child === undefined) break;
+    node = child;
   }
-  return root;
+  return node;
 }
 
 /**
@@ -41,7 +49,7 @@ export function rawText(source: SourceText, path: Path): string {
   return source.text.slice(node.offset, node.offset + node.length);
 }
 
-function duplicateKeys(node: Node, path: Path): Finding[] {
+function duplicateKeys(node: JsonNode, path: Path): Finding[] {
   const seen = new Set<string>();
   return (node.children ?? []).flatMap((child, index) => {
     if (node.type === 'array') return duplicateKeys(child, [...path, index]);
@@ -63,21 +71,11 @@ function duplicateKeys(node: Node, path: Path): Finding[] {
  * @returns     the parts, and findings for text that is no JSON and for keys that stand twice
  */
 export function readSourceText(text: string): { source: SourceText; findings: readonly Finding[] } {
-  const errors: ParseError[] = [];
-  const root = parseTree(text, errors, { disallowComments: true, allowTrailingComma: false });
-  const [first] = errors;
-  if (root === undefined || first !== undefined) {
-    const problem = first === undefined ? 'the file is empty' : splitWords(printParseErrorCode(first.error));
-    const finding = documentFinding('document/not-json', { path: [] }, { problem });
-    return {
-      source: { text, root: undefined },
-      findings: [{ ...finding, position: positionAt(text, first?.offset ?? 0) }],
-    };
-  }
-  return { source: { text, root }, findings: duplicateKeys(root, []) };
-}
-
-/** "PropertyNameExpected" as "property name expected". */
-function splitWords(code: string): string {
-  return code.replace(/(?<=[a-z])[A-Z]/g, ' $&').toLowerCase();
+  const read = readJson(text);
+  if ('type' in read) return { source: { text, root: read }, findings: duplicateKeys(read, []) };
+  const finding = documentFinding('document/not-json', { path: [] }, { problem: read.problem });
+  return {
+    source: { text, root: undefined },
+    findings: [{ ...finding, position: positionAt(text, read.offset) }],
+  };
 }

@@ -1,0 +1,136 @@
+import { compareWithTwin } from '../laws/twin-comparison.ts';
+import { measure, type Timings } from './measure.ts';
+import { allSubjects, checkSameBills } from './subjects.ts';
+
+/** One line of the table: ours against something else, in nanoseconds. */
+interface BenchRow {
+  readonly name: string;
+  readonly ours: number;
+  readonly against: number;
+  /** Ours ÷ against where less is the goal, against ÷ ours where a multiple is. */
+  readonly ratio: number;
+  readonly goal: string;
+  readonly met: boolean;
+}
+
+interface Pairing {
+  readonly name: string;
+  readonly ours: string;
+  readonly against: string;
+  readonly goal: number;
+  /** Whether the goal is to be so many times faster, or not more than so many times as slow. */
+  readonly isFaster: boolean;
+}
+
+const PAIRINGS: readonly Pairing[] = [
+  {
+    name: 'plain bill / float loop',
+    ours: 'plain tariff, exact',
+    against: 'plain tariff, float loop',
+    goal: 2.5,
+    isFaster: false,
+  },
+  {
+    name: 'demo bill / float loop',
+    ours: 'demo tariff, exact',
+    against: 'demo tariff, float loop',
+    goal: 4,
+    isFaster: false,
+  },
+  {
+    name: 'text to traced bill / float loop',
+    ours: 'text to traced bill',
+    against: 'demo tariff, float loop',
+    goal: 40,
+    isFaster: false,
+  },
+  {
+    name: 'the same, every step unfolded / float loop',
+    ours: 'text to traced bill, all unfolded',
+    against: 'demo tariff, float loop',
+    goal: 40,
+    isFaster: false,
+  },
+  {
+    name: 'naive decimal.js / plain bill',
+    ours: 'plain tariff, exact',
+    against: 'plain tariff, naive decimal.js',
+    goal: 200,
+    isFaster: true,
+  },
+  {
+    name: 'naive decimal.js / demo bill',
+    ours: 'demo tariff, exact',
+    against: 'demo tariff, naive decimal.js',
+    goal: 200,
+    isFaster: true,
+  },
+  {
+    name: 'spreadsheet, load changed / plain bill',
+    ours: 'plain tariff, exact',
+    against: 'spreadsheet, load changed',
+    goal: 150,
+    isFaster: true,
+  },
+  {
+    name: 'spreadsheet, all units changed / plain bill',
+    ours: 'plain tariff, exact',
+    against: 'spreadsheet, all units changed',
+    goal: 150,
+    isFaster: true,
+  },
+  {
+    name: 'repricing / demo bill',
+    ours: 'repricing the demo tariff',
+    against: 'demo tariff, exact',
+    goal: 3,
+    isFaster: false,
+  },
+];
+
+function rowOf(pairing: Pairing, timings: Timings): BenchRow {
+  const ours = timings.get(pairing.ours) ?? NaN;
+  const against = timings.get(pairing.against) ?? NaN;
+  const ratio = pairing.isFaster ? against / ours : ours / against;
+  const met = pairing.isFaster ? ratio >= pairing.goal : ratio <= pairing.goal;
+  const goal = `${pairing.isFaster ? '≥' : '≤'} ${String(pairing.goal)}`;
+  return { name: pairing.name, ours, against, ratio, goal, met };
+}
+
+const TWIN_BILLS = 1_000_000;
+
+/** Differences from the decimal twin: not a time, but the first goal of all. */
+function twinRow(bills: number): BenchRow {
+  const found = compareWithTwin(bills, 100, 42);
+  const differences = found.differences.length;
+  return {
+    name: `differences in ${String(found.bills)} bills from the decimal twin`,
+    ours: differences,
+    against: found.bills,
+    ratio: differences,
+    goal: '= 0',
+    met: differences === 0,
+  };
+}
+
+const column = (value: number, digits: number): string => value.toFixed(digits).padStart(12);
+
+function print(rows: readonly BenchRow[]): void {
+  const { bills, floatWrong } = checkSameBills();
+  console.log(`Float loops get a line wrong in ${((floatWrong / bills) * 100).toFixed(1)} % of these bills.`);
+  console.log(
+    `${''.padEnd(58)}${'ours, ns'.padStart(12)}${'against, ns'.padStart(12)}${'ratio'.padStart(12)}  goal`,
+  );
+  for (const { name, ours, against, ratio, goal, met } of rows) {
+    console.log(
+      `${name.padEnd(58)}${column(ours, 0)}${column(against, 0)}${column(ratio, 2)}  ${goal}  ${met ? 'met' : 'NOT MET'}`,
+    );
+  }
+}
+
+const isJson = process.argv.includes('--json');
+const timings = measure(allSubjects());
+const timed = PAIRINGS.map((pairing) => rowOf(pairing, timings));
+const rows = [...timed, twinRow(process.argv.includes('--short') ? TWIN_BILLS / 50 : TWIN_BILLS)];
+if (isJson) console.log(JSON.stringify({ rows }));
+else print(rows);
