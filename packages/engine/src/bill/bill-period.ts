@@ -1,6 +1,14 @@
-import type { Figure, Finding, Outcome, Path, Period } from '../quantity/index.ts';
+import {
+  NumberTooLarge,
+  type Figure,
+  type Finding,
+  type Outcome,
+  type Path,
+  type Period,
+} from '../quantity/index.ts';
 import type { SurplusPayment } from '../settlement/index.ts';
 import { billPart, type BillLine, type BillQuantities } from './bill-part.ts';
+import { billFinding } from './findings.ts';
 import { periodParts, splitEnergy } from './period-parts.ts';
 import { preparedFor, type PreparedTariff } from './prepare.ts';
 import { paymentLine, sumOfLines, totalOf, type Total } from './total.ts';
@@ -48,8 +56,25 @@ export function billPeriod(prepared: PreparedTariff, input: BillInput): Outcome<
   if (problems.length > 0) return { value: null, findings: problems };
   const version = parts.at(-1)?.version.item.name ?? '';
   for (const payment of input.payments) lines.push(paymentLine(payment, prepared, version));
-  const sum = sumOfLines(lines);
-  const { payable, roundingDifference } = totalOf(sum, prepared);
+  return closeBill(prepared, input, lines);
+}
+
+/** Sum and round the lines of a bill. */
+function closeBill(
+  prepared: PreparedTariff,
+  { period, path }: BillInput,
+  lines: readonly BillLine[],
+): Outcome<Bill | null> {
   const { currency } = prepared.tariff.document;
-  return { value: { period, lines, sum, roundingDifference, payable, currency }, findings: NONE };
+  try {
+    const sum = sumOfLines(lines);
+    const { payable, roundingDifference } = totalOf(sum, prepared);
+    return { value: { period, lines, sum, roundingDifference, payable, currency }, findings: NONE };
+  } catch (error) {
+    if (!(error instanceof NumberTooLarge)) throw error;
+    return {
+      value: null,
+      findings: [billFinding('bill/too-large', { path }, { charge: 'Sum of the lines' })],
+    };
+  }
 }

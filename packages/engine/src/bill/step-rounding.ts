@@ -1,7 +1,8 @@
 import {
   decimalPlaces,
   decimalToWhole,
-  roundQuotient,
+  isSameQuotient,
+  wholeSteps,
   type Figure,
   type Rounding,
 } from '../quantity/index.ts';
@@ -28,20 +29,15 @@ export function stepRounding(rounding: Rounding | 'none'): StepRounding | null {
  * @param clause  that says so
  */
 export function roundedFigure(figure: Figure, step: StepRounding, clause: string): Figure {
-  const exact = figure.numerator as number;
-  const steps = roundQuotient(
-    exact * step.denominator,
-    figure.denominator * step.numerator,
-    step.rounding.mode,
-  );
-  const numerator = steps * step.numerator;
-  const isChanged = numerator * figure.denominator !== exact * step.denominator;
+  const steps = wholeSteps(figure, step, step.rounding.mode);
+  const value = { numerator: steps * step.numerator, denominator: step.denominator };
+  const isChanged = !isSameQuotient(value, figure);
   return {
     id: figure.id,
     label: figure.label,
     unit: figure.unit,
-    numerator,
-    denominator: step.denominator,
+    numerator: value.numerator,
+    denominator: value.denominator,
     operation: figure.operation,
     inputs: figure.inputs,
     parameters: figure.parameters,
@@ -50,7 +46,7 @@ export function roundedFigure(figure: Figure, step: StepRounding, clause: string
           step: step.rounding.step,
           mode: step.rounding.mode,
           clause,
-          numerator: exact,
+          numerator: figure.numerator,
           denominator: figure.denominator,
         }
       : null,

@@ -1,4 +1,11 @@
-import { commonMultiple, decimalPlaces, decimalToWhole, type Figure } from '../quantity/index.ts';
+import {
+  addQuotients,
+  decimalPlaces,
+  decimalToWhole,
+  subtractQuotients,
+  type Figure,
+  type Quotient,
+} from '../quantity/index.ts';
 import type { SurplusPayment } from '../settlement/index.ts';
 import type { BillLine } from './bill-part.ts';
 import type { PreparedTariff } from './prepare.ts';
@@ -33,42 +40,36 @@ export function paymentLine(payment: SurplusPayment, prepared: PreparedTariff, v
 }
 
 function moneyFigure(
-  id: string,
-  label: string,
-  numerator: number,
-  from: Pick<Figure, 'denominator' | 'operation' | 'inputs' | 'clause'>,
+  words: Pick<Figure, 'id' | 'label' | 'clause'>,
+  value: Quotient,
+  from: Pick<Figure, 'operation' | 'inputs'>,
 ): Figure {
   return {
-    id,
-    label,
+    id: words.id,
+    label: words.label,
     unit: 'money',
-    numerator,
-    denominator: from.denominator,
+    numerator: value.numerator,
+    denominator: value.denominator,
     operation: from.operation,
     inputs: from.inputs,
     parameters: NONE,
     rounding: null,
-    clause: from.clause,
+    clause: words.clause,
   };
 }
 
-/** Sum of the lines that count, on their common denominator. */
+const SUM = { id: 'sum', label: 'Sum of the lines', clause: '' };
+const PAYABLE = { id: 'payable', label: 'Payable', clause: '' };
+
+/**
+ * Sum of the lines that count, on their common denominator.
+ *
+ * @throws NumberTooLarge when fractions of several versions have no common denominator that can be held
+ */
 export function sumOfLines(lines: readonly BillLine[]): Figure {
   const inputs: Figure[] = [];
-  let denominator = 1;
-  for (const { figure, counts } of lines) {
-    if (!counts) continue;
-    inputs.push(figure);
-    if (figure.denominator !== denominator) denominator = commonMultiple(denominator, figure.denominator);
-  }
-  let numerator = 0;
-  for (const figure of inputs) numerator += (figure.numerator as number) * (denominator / figure.denominator);
-  return moneyFigure('sum', 'Sum of the lines', numerator, {
-    denominator,
-    operation: 'sum',
-    inputs,
-    clause: '',
-  });
+  for (const { figure, counts } of lines) if (counts) inputs.push(figure);
+  return moneyFigure(SUM, addQuotients(inputs), { operation: 'sum', inputs });
 }
 
 /** What is to be paid, and what the rounding of the total added. */
@@ -82,27 +83,10 @@ export interface Total {
 /** Round the sum of a bill as the document says. */
 export function totalOf(sum: Figure, prepared: PreparedTariff): Total {
   const { rounding } = prepared.tariff.document;
-  const { denominator } = sum;
-  const exact = sum.numerator as number;
-  const base = moneyFigure('payable', 'Payable', exact, {
-    denominator,
-    operation: 'sum',
-    inputs: [sum],
-    clause: '',
-  });
+  const base = moneyFigure(PAYABLE, sum, { operation: 'sum', inputs: [sum] });
   if (prepared.totalRounding === null) return { payable: base, roundingDifference: null };
   const payable = roundedFigure(base, prepared.totalRounding, rounding.clause);
-  const common = commonMultiple(payable.denominator, denominator);
-  const difference =
-    (payable.numerator as number) * (common / payable.denominator) - exact * (common / denominator);
-  const from = {
-    denominator: common,
-    operation: 'difference',
-    inputs: [payable, sum],
-    clause: rounding.clause,
-  } as const;
-  return {
-    payable,
-    roundingDifference: moneyFigure('rounding', rounding.differenceLabel ?? 'Rounding', difference, from),
-  };
+  const words = { id: 'rounding', label: rounding.differenceLabel ?? 'Rounding', clause: rounding.clause };
+  const from = { operation: 'difference', inputs: [payable, sum] } as const;
+  return { payable, roundingDifference: moneyFigure(words, subtractQuotients(payable, sum), from) };
 }

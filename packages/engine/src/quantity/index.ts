@@ -43,6 +43,14 @@ export {
   type Path,
   type Severity,
 } from './finding.ts';
+export {
+  addQuotients,
+  isSameQuotient,
+  NumberTooLarge,
+  subtractQuotients,
+  wholeSteps,
+  type Quotient,
+} from './quotient.ts';
 export { monthParts, periodDays, type MonthPart, type Period } from './period.ts';
 export {
   ROUNDING_MODES,

@@ -1,5 +1,5 @@
 import {
-  commonMultiple,
+  subtractQuotients,
   givenFigure,
   renamedFigure,
   type Figure,
@@ -94,10 +94,7 @@ function withoutSolar(totalUse: Figure, account: Account): BillQuantities {
 
 /** One payable less another. */
 function less(id: string, label: string, first: Figure, second: Figure): Figure {
-  const denominator = commonMultiple(first.denominator, second.denominator);
-  const numerator =
-    (first.numerator as number) * (denominator / first.denominator) -
-    (second.numerator as number) * (denominator / second.denominator);
+  const { numerator, denominator } = subtractQuotients(first, second);
   return {
     id,
     label,
