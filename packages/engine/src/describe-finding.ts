@@ -6,7 +6,7 @@ import { SETTLEMENT_FINDINGS } from './settlement/index.ts';
 import { BILL_FINDINGS } from './bill/index.ts';
 
 /** Every kind of finding the engine makes, by code. */
-const KINDS: Readonly<Record<string, FindingKind>> = {
+export const ENGINE_FINDINGS: Readonly<Record<string, FindingKind>> = {
   ...DOCUMENT_FINDINGS,
   ...TARIFF_FINDINGS,
   ...READING_FINDINGS,
@@ -24,7 +24,7 @@ const KINDS: Readonly<Record<string, FindingKind>> = {
  * describeFinding({ code: 'other/code', severity: 'note', path: [], values: {}, found: 'a', expected: 'b', remedy: 'c' }, (text) => text).found //=> "a"
  */
 export function describeFinding(finding: Finding, number: (text: string) => string): FindingText {
-  const kind = KINDS[finding.code];
+  const kind = ENGINE_FINDINGS[finding.code];
   if (kind === undefined) return { found: finding.found, expected: finding.expected, remedy: finding.remedy };
   const grouped = (kind.grouped ?? []).map((key) => [key, number(finding.values[key] ?? '')]);
   return kind.text({ ...finding.values, ...(Object.fromEntries(grouped) as Record<string, string>) });

@@ -8,4 +8,4 @@ export * from './savings/index.ts';
 export { keepBook, type Book, type BookInput, type BookMonth } from './book.ts';
 export { bookDocument, type BookDocument, type FigureDocument } from './book-document.ts';
 export { readHousehold, type Household, type ReadHousehold } from './household.ts';
-export { describeFinding } from './describe-finding.ts';
+export { describeFinding, ENGINE_FINDINGS } from './describe-finding.ts';

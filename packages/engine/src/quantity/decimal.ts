@@ -93,7 +93,7 @@ export function commonMultiple(a: number, b: number): number {
 }
 
 /** The greatest common divisor of large whole numbers, at least 1. */
-function largeDivisor(a: bigint, b: bigint): bigint {
+export function largeDivisor(a: bigint, b: bigint): bigint {
   let x = a < 0n ? -a : a;
   let y = b;
   while (y !== 0n) [x, y] = [y, x % y];

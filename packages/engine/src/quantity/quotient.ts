@@ -1,4 +1,4 @@
-import { commonMultiple, LARGEST_WHOLE } from './decimal.ts';
+import { commonMultiple, largeDivisor, LARGEST_WHOLE } from './decimal.ts';
 import { roundLargeQuotient, roundQuotient, type RoundingMode } from './rounding.ts';
 
 /** An exact value as a quotient of whole numbers; the denominator is above 0. */
@@ -22,12 +22,6 @@ function ordinary(value: bigint): number {
   return Number.parseInt(value.toString(), 10);
 }
 
-function greatest(a: bigint, b: bigint): bigint {
-  let [x, y] = [a < 0n ? -a : a, b];
-  while (y !== 0n) [x, y] = [y, x % y];
-  return x === 0n ? 1n : x;
-}
-
 /** The sum in large whole numbers, in lowest terms. */
 function largeSum(terms: readonly Quotient[]): Quotient {
   let top = 0n;
@@ -35,7 +29,7 @@ function largeSum(terms: readonly Quotient[]): Quotient {
   for (const { numerator, denominator } of terms) {
     top = top * BigInt(denominator) + BigInt(numerator) * bottom;
     bottom *= BigInt(denominator);
-    const divisor = greatest(top, bottom);
+    const divisor = largeDivisor(top, bottom);
     top /= divisor;
     bottom /= divisor;
   }
