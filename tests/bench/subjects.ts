@@ -17,11 +17,11 @@ import {
   roundQuotient,
   settlePeriod,
   type Account,
+  type Bill,
   type Constants,
   type Figure,
   type Period,
   type PreparedTariff,
-  type ReadingPair,
   type ReadingRow,
   type SettlementRule,
 } from '@unitbook/engine';
@@ -136,19 +136,29 @@ function sheetSubjects(inputs: Inputs): readonly Subject[] {
 
 const tenths = (value: number): string => `${String(Math.trunc(value / 10))}.${String(value % 10)}`;
 
-/** Pairs of readings as text, of months that raise no question. */
-function readingRows(): readonly (readonly ReadingRow[])[] {
+const FIRST_DAYS = Array.from({ length: 13 }, (_, month) => {
+  const year = month < 9 ? 2025 : 2026;
+  return `${String(year)}-${String(((month + 3) % 12) + 1).padStart(2, '0')}-01`;
+});
+
+/** Years of readings as text, thirteen rows each, of months that raise no question. */
+function yearsOfReadings(): readonly (readonly ReadingRow[])[] {
   const random = makeRandom(3);
-  return Array.from({ length: 512 }, (_, at) => {
-    const [imported, exported, own] = [1 + random.below(4000), 1 + random.below(2500), random.below(1500)];
-    const first = { import: 40_000 + at, export: 30_000 + at, generation: 70_000 + at };
-    const row = (date: string, parts: [number, number, number]): ReadingRow => ({
-      date,
-      import: tenths(first.import + parts[0]),
-      export: tenths(first.export + parts[1]),
-      generation: tenths(first.generation + parts[2]),
+  return Array.from({ length: 64 }, (_, at) => {
+    let [imported, exported, generation] = [40_000 + at, 30_000 + at, 70_000 + at];
+    return FIRST_DAYS.map((date): ReadingRow => {
+      const row = {
+        date,
+        import: tenths(imported),
+        export: tenths(exported),
+        generation: tenths(generation),
+      };
+      const given = 1 + random.below(2500);
+      imported += 1 + random.below(4000);
+      exported += given;
+      generation += given + random.below(1500);
+      return row;
     });
-    return [row('2025-04-01', [0, 0, 0]), row('2025-05-01', [imported, exported, exported + own])];
   });
 }
 
@@ -177,23 +187,20 @@ function demoHousehold(prepared: PreparedTariff): Household {
   };
 }
 
-/** From reading texts to a bill of which every line can be unfolded. */
-function billFromText(rows: readonly ReadingRow[], household: Household): readonly Figure[] {
+/** From a year of reading texts to twelve bills of which every line can be unfolded. */
+function billsFromText(rows: readonly ReadingRow[], household: Household): readonly Bill[] {
   const { account, prepared, rule, opening, load } = household;
-  const [pair] = readReadings(rows, account).value as [ReadingPair];
   const unitsRule = prepared.tariff.document.units;
-  const energy = measureEnergy(pair, account, unitsRule).value;
-  const entry = settlePeriod(energy, { rule, opening, unitsRule, path: [] }).value;
-  if (entry === null) throw new Error('no entry');
-  const quantities = {
-    billed: entry.billed,
-    import: entry.imported,
-    export: entry.exported,
-    'sanctioned-load': load,
-  };
-  const bill = billPeriod(prepared, { period: energy.period, quantities, payments: [], path: [] }).value;
-  if (bill === null) throw new Error('no bill');
-  return [bill.payable, ...bill.lines.map((line) => line.figure)];
+  return readReadings(rows, account).value.map((pair) => {
+    const energy = measureEnergy(pair, account, unitsRule).value;
+    const entry = settlePeriod(energy, { rule, opening, unitsRule, path: [] }).value;
+    if (entry === null) throw new Error('no entry');
+    const { billed, imported, exported } = entry;
+    const quantities = { billed, import: imported, export: exported, 'sanctioned-load': load };
+    const bill = billPeriod(prepared, { period: energy.period, quantities, payments: [], path: [] }).value;
+    if (bill === null) throw new Error('no bill');
+    return bill;
+  });
 }
 
 /** Ask for everything a figure follows from; returns how many steps that were. */
@@ -203,24 +210,24 @@ function unfold(figure: Figure): number {
   return steps;
 }
 
+/** Steps of all explanations of a bill. */
+function unfoldBill({ payable, lines }: Bill): number {
+  return lines.reduce((steps, line) => steps + unfold(line.figure), unfold(payable));
+}
+
 function textSubjects(prepared: PreparedTariff): readonly Subject[] {
   const household = demoHousehold(prepared);
-  const rows = readingRows();
-  const bill = (at: number): readonly Figure[] => billFromText(rows[at % rows.length] ?? [], household);
-  const traced = (times: number): number => {
+  const years = yearsOfReadings();
+  const perBill = (count: (bill: Bill) => number) => (times: number) => {
     let sum = 0;
-    for (let at = 0; at < times; at += 1) sum += bill(at)[0]?.numerator as number;
-    return sum;
-  };
-  const unfolded = (times: number): number => {
-    let sum = 0;
-    for (let at = 0; at < times; at += 1)
-      sum += bill(at).reduce((steps, figure) => steps + unfold(figure), 0);
+    for (let at = 0; at < times; at += 12) {
+      for (const bill of billsFromText(years[(at / 12) % years.length] ?? [], household)) sum += count(bill);
+    }
     return sum;
   };
   return [
-    { name: 'text to traced bill', run: traced },
-    { name: 'text to traced bill, all unfolded', run: unfolded },
+    { name: 'text to traced bill', run: perBill((bill) => bill.payable.numerator as number) },
+    { name: 'text to traced bill, all unfolded', run: perBill(unfoldBill) },
   ];
 }
 

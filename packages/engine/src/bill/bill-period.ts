@@ -10,7 +10,7 @@ import type { SurplusPayment } from '../settlement/index.ts';
 import { billPart, type BillLine, type BillQuantities } from './bill-part.ts';
 import { billFinding } from './findings.ts';
 import { periodParts, splitEnergy } from './period-parts.ts';
-import { preparedFor, type PreparedTariff } from './prepare.ts';
+import { preparedFor, type PeriodPart, type PreparedTariff } from './prepare.ts';
 import { paymentLine, sumOfLines, totalOf, type Total } from './total.ts';
 
 /** A bill: lines in the tariff's order, their sum, and the amount payable. */
@@ -47,7 +47,8 @@ export function billPeriod(prepared: PreparedTariff, input: BillInput): Outcome<
   const split = splitEnergy(prepared.tariff, period, parts);
   const lines: BillLine[] = [];
   const problems: Finding[] = [];
-  for (const [at, part] of parts.entries()) {
+  for (let at = 0; at < parts.length; at += 1) {
+    const part = parts[at] as PeriodPart;
     const ready = preparedFor(prepared, part, period, split.energyScale);
     const billed = billPart({ quantities, part, at, split, prepared: ready, path });
     for (const line of billed.value) lines.push(line);

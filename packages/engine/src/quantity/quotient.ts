@@ -95,5 +95,10 @@ export function wholeSteps(
 
 /** Whether two exact values are the same. */
 export function isSameQuotient(a: Quotient, b: Quotient): boolean {
+  if (typeof a.numerator === 'number' && typeof b.numerator === 'number') {
+    const left = a.numerator * b.denominator;
+    const right = b.numerator * a.denominator;
+    if (isSafe(left) && isSafe(right)) return left === right;
+  }
   return BigInt(a.numerator) * BigInt(b.denominator) === BigInt(b.numerator) * BigInt(a.denominator);
 }
