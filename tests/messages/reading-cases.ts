@@ -84,7 +84,8 @@ const DAY_CASES: readonly MessageCase[] = [
   {
     code: 'reading/day-or-month',
     when: 'day and month could change places',
-    make: rows(['2025-04-01', '1', '1'], ['1/5/2025', '2', '2']),
+    make: rows(['2025-04-25', '1', '1'], ['1/5/2025', '2', '2']),
+    isAmongOthers: true,
     severity: 'question',
     at: 'readings.1.date',
     found: '1/5/2025, read as 2025-05-01',

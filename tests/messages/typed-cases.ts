@@ -60,11 +60,35 @@ export const TYPED_CASES: readonly MessageCase[] = [
   {
     code: 'reading/comma-unclear',
     when: 'the first reading has one comma',
-    make: rows(['2025-05-01', '12,892', '1'], ['2025-06-01', '12900', '2']),
+    make: () =>
+      readReadings(
+        [
+          { date: '2025-05-01', import: '12,892', export: '1' },
+          { date: '2025-06-01', import: '12900', export: '2' },
+        ],
+        accountOf({ generationMeter: false, decimals: '3' }),
+      ).findings,
     at: 'readings.0.import',
     found: '"12,892", where the comma can group thousands or mark decimals',
     expected: 'a number that can be read in one way',
     remedy: 'Write 12892 or 12.892.',
+  },
+  {
+    code: 'reading/too-many-decimals',
+    when: 'a point groups thousands on a register without decimals',
+    make: () =>
+      readReadings(
+        [
+          { date: '2025-05-01', import: '12.480', export: '1' },
+          { date: '2025-06-01', import: '12900', export: '2' },
+        ],
+        accountOf({ generationMeter: false, decimals: '0' }),
+      ).findings,
+    at: 'readings.0.import',
+    found: '12.480, with 3 decimals',
+    expected: 'at most 0 on this register',
+    remedy: 'Does the point group thousands? Use 12480.',
+    offer: '12480',
   },
   {
     code: 'reading/letter',

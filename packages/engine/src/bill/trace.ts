@@ -155,6 +155,8 @@ function tableInputs(line: LineAt): readonly Figure[] {
   }
   const parts: Figure[] = [];
   for (let piece = first; piece <= last; piece += 1) {
+    // "Only the first 50 units" has a piece at no rate behind it, of which there is nothing to say.
+    if (piece > first && constants.pieces[piece * PIECE + 1] === 0) continue;
     const below = piece === first ? 0 : (constants.pieces[(piece - 1) * PIECE] ?? 0);
     parts.push(partFigure(line, piece, below));
   }

@@ -8,12 +8,9 @@ import {
   type PairContext,
 } from './check-advance.ts';
 import { readingFinding } from './findings.ts';
-import { confirmationKey, type Reading, type ReadingPair } from './reading.ts';
+import { confirmationKey, isUsualBill, type Reading, type ReadingPair } from './reading.ts';
 import { readingText } from './register-text.ts';
 import type { Register, RegisterId } from './register.ts';
-
-const SHORT_BILL = 20;
-const LONG_BILL = 70;
 
 const NONE: readonly never[] = [];
 
@@ -91,7 +88,7 @@ function dayFindings(from: Reading, to: Reading): readonly Finding[] {
     const values = { days: String(days), printed: String(to.printedDays) };
     return [readingFinding('reading/days-differ', { path }, values)];
   }
-  if (days >= SHORT_BILL && days <= LONG_BILL) return NONE;
+  if (isUsualBill(days)) return NONE;
   return [readingFinding('reading/days-unusual', { path }, { days: String(days) })];
 }
 

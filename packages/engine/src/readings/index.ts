@@ -10,6 +10,6 @@ export {
   type ReadingsDocument,
   type ReadReadingsOptions,
 } from './read-readings.ts';
-export { confirmationKey, type Reading, type ReadingPair, type ReadingRow } from './reading.ts';
+export { confirmationKey, isUsualBill, type Reading, type ReadingPair, type ReadingRow } from './reading.ts';
 export { readingText, readRegisterText, type RegisterContext, type RegisterText } from './register-text.ts';
 export { makeRegister, READING_PLACES, type Register, type RegisterId } from './register.ts';

@@ -177,16 +177,21 @@ describe('questions that were answered', () => {
   });
 
   it('become notes for the date only where the date was answered', () => {
-    const rows = (confirmed: readonly string[]) => [
-      row('2025-04-01', '100'),
-      row('1/5/2025', '150', '5', { confirmed }),
-    ];
-    expect(read(rows(['reading/day-or-month:date'])).told).toEqual([
+    const told = (from: string, confirmed: readonly string[]) =>
+      read([row(from, '100'), row('1/5/2025', '150', '5', { confirmed })]).told.filter(
+        ([code]) => code === 'reading/day-or-month',
+      );
+    expect(told('2025-04-25', ['reading/day-or-month:date'])).toEqual([
       ['reading/day-or-month', 'note', '1.date'],
     ]);
-    expect(read(rows(['reading/day-or-month:import'])).told).toEqual([
+    expect(told('2025-04-25', ['reading/day-or-month:import'])).toEqual([
       ['reading/day-or-month', 'question', '1.date'],
     ]);
+    // 20 to 70 days since the reading before: day first is taken, and only noted.
+    expect(told('2025-04-11', [])).toEqual([['reading/day-or-month', 'note', '1.date']]);
+    expect(told('2025-02-20', [])).toEqual([['reading/day-or-month', 'note', '1.date']]);
+    expect(told('2025-04-12', [])).toEqual([['reading/day-or-month', 'question', '1.date']]);
+    expect(told('2025-02-19', [])).toEqual([['reading/day-or-month', 'question', '1.date']]);
   });
 });
 

@@ -2,7 +2,7 @@ import { dayText, parseDay, type DayNumber, type Finding, type Path } from '../q
 import type { Account } from './account.ts';
 import { readTypedDay } from './day-text.ts';
 import { readingFinding } from './findings.ts';
-import { confirmationKey, type Reading, type ReadingRow } from './reading.ts';
+import { confirmationKey, isUsualBill, type Reading, type ReadingRow } from './reading.ts';
 import { plainReading, readRegisterText } from './register-text.ts';
 import type { Register, RegisterId } from './register.ts';
 
@@ -23,7 +23,7 @@ function answered(finding: Finding, place: RegisterId | 'date', row: ReadingRow)
   return isAnswered && finding.severity === 'question' ? { ...finding, severity: 'note' } : finding;
 }
 
-function readDate(row: ReadingRow, { path, findings }: RowContext): DayNumber | null {
+function readDate(row: ReadingRow, { path, findings, before }: RowContext): DayNumber | null {
   const plain = parseDay(row.date);
   if (plain !== null) return plain;
   const typed = readTypedDay(row.date);
@@ -35,9 +35,10 @@ function readDate(row: ReadingRow, { path, findings }: RowContext): DayNumber | 
   if (typed.other === null) return typed.day;
   const other = dayText(typed.other);
   const values = { value: row.date, read: dayText(typed.day), other };
-  findings.push(
-    answered(readingFinding('reading/day-or-month', { path: at, offer: other }, values), 'date', row),
-  );
+  const finding = readingFinding('reading/day-or-month', { path: at, offer: other }, values);
+  // Day first is how most bills write it: a question only where the days since the reading before are odd.
+  const isNote = before === null || isUsualBill(typed.day - before.day);
+  findings.push(isNote ? { ...finding, severity: 'note' } : answered(finding, 'date', row));
   return typed.day;
 }
 

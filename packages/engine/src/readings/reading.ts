@@ -40,3 +40,16 @@ export interface ReadingPair {
 export function confirmationKey(code: string, register: RegisterId | 'date'): string {
   return `${code}:${register}`;
 }
+
+const SHORT_BILL = 20;
+const LONG_BILL = 70;
+
+/**
+ * Whether a bill often has so many days: from a short month to two months.
+ *
+ * @example
+ * isUsualBill(31) //=> true
+ */
+export function isUsualBill(days: number): boolean {
+  return days >= SHORT_BILL && days <= LONG_BILL;
+}

@@ -63,7 +63,9 @@ function unclearComma(
   text: string,
   context: RegisterContext,
 ): RegisterText {
-  const { before, path } = context;
+  const { before, path, register } = context;
+  // A register without three decimals cannot show 12.892: the comma groups.
+  if (register.decimals < READING_PLACES) return checkWidth(choice.grouped, context);
   if (before === null) return refused('reading/comma-unclear', path, { value: text, ...choice });
   const far = (candidate: string): number => Math.abs(plainThousandths(candidate) - before);
   return checkWidth(far(choice.grouped) <= far(choice.decimal) ? choice.grouped : choice.decimal, context);
@@ -87,8 +89,18 @@ function checkWidth(text: string, context: RegisterContext): RegisterText {
   const [whole = '', decimals = ''] = text.split('.');
   const digits = whole.replace(/^0+(?=\d)/, '');
   if (decimals.length > register.decimals && /[1-9]/.test(decimals.slice(register.decimals))) {
-    const values = { value: text, count: String(decimals.length), decimals: String(register.decimals) };
-    return refused('reading/too-many-decimals', path, values);
+    const joined = `${digits}${decimals}`;
+    const offer =
+      decimals.length === 3 && joined.length <= register.digits && isNearBefore(joined, context)
+        ? joined
+        : '';
+    const values = {
+      value: text,
+      count: String(decimals.length),
+      decimals: String(register.decimals),
+      offer,
+    };
+    return refused('reading/too-many-decimals', path, values, offer === '' ? undefined : offer);
   }
   if (digits.length > register.digits) {
     const dotted = `${digits.slice(0, register.digits)}.${digits.slice(register.digits)}`;

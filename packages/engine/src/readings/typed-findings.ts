@@ -142,7 +142,10 @@ export const TYPED_FINDINGS = {
     text: (v) => ({
       found: `${of(v, 'value')}, with ${of(v, 'count')} decimals`,
       expected: `at most ${of(v, 'decimals')} on this register`,
-      remedy: 'Check the point, or the number of decimals in the account.',
+      remedy:
+        of(v, 'offer') === ''
+          ? 'Check the point, or the number of decimals in the account.'
+          : `Does the point group thousands? Use ${of(v, 'offer')}.`,
     }),
   },
   'reading/screen-test': {
