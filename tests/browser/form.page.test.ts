@@ -78,18 +78,23 @@ it('prints the bill on paper, without anything to press', async () => {
   expect(await page.locator('#bill-lines').isVisible()).toBe(true);
   expect(await page.locator('#bill-lines .how').isVisible()).toBe(true);
   expect(await page.getByRole('table').isVisible()).toBe(true);
-  expect(await page.locator('#reading-12-import').isVisible()).toBe(false);
+  // The readings are what a bill is argued over: they go on paper, without what is there to press.
+  expect(await page.locator('#reading-12-import').isVisible()).toBe(true);
+  expect(await page.locator('#add-month').isVisible()).toBe(false);
   expect(await page.locator('#save-file').isVisible()).toBe(false);
   const pdf = await page.pdf({ preferCSSPageSize: true });
   expect(pdf.subarray(0, 5).toString()).toBe('%PDF-');
   expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)?.length ?? 0).toBeLessThanOrEqual(2);
 });
 
-it('paints each keystroke of a twelve-month book before a reader can notice', async () => {
+it('answers each keystroke of a twelve-month book within a frame', async () => {
   await page.goto(inject('pageUrl'));
   await page.locator('#answer-payable').waitFor();
+  expect(await page.locator('tbody tr').count()).toBe(12);
   const report = await measureKeystrokes(page);
   console.log(JSON.stringify(report));
-  expect(report.keystrokes).toBe(30);
-  expect(report.medianMilliseconds).toBeLessThan(100);
+  expect(report.keystrokes).toBe(80);
+  // The goal, on a computer of one's own, is 8 and 16.7; a loaded one that runs all tests has its hiccups.
+  expect(report.work.median).toBeLessThan(16.7);
+  expect(report.painted.median).toBeLessThan(50);
 });

@@ -31,7 +31,7 @@ export function householdWith(count: number, last: Partial<Household['readings']
   };
 }
 
-async function settled(element: HTMLElement & { updateComplete: Promise<boolean> }): Promise<void> {
+async function settled(element: HTMLElement & { updateComplete: Promise<unknown> }): Promise<void> {
   await element.updateComplete;
   // The tariff is loaded and the element drawn again.
   await new Promise((resolve) => setTimeout(resolve, 0));
@@ -147,7 +147,7 @@ export async function mountBook(
 }
 
 /** Wait until everything that was asked for is drawn. */
-export async function drawn(element: HTMLElement & { updateComplete: Promise<boolean> }): Promise<void> {
+export async function drawn(element: HTMLElement & { updateComplete: Promise<unknown> }): Promise<void> {
   await settled(element);
 }
 

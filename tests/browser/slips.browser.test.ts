@@ -1,5 +1,14 @@
+import type { Household } from '@unitbook/form';
 import { expect, it } from 'vitest';
 import { demoHousehold, expectAccessible, householdWith, mountMonth } from './mount.ts';
+
+type Register = Household['account']['meters']['grid']['import'];
+
+function withImportRegister(household: Household, register: Register): Household {
+  const { account } = household;
+  const grid = { ...account.meters.grid, import: register };
+  return { ...household, account: { ...account, meters: { ...account.meters, grid } } };
+}
 
 it('is accessible while it asks', async () => {
   await mountMonth(householdWith(3, { import: '46403' }));
@@ -127,8 +136,9 @@ it.each([
 it('reads one comma and three digits by the reading before', async () => {
   const mounted = await mountMonth(householdWith(3, { import: '4,640' }));
   expect(mounted.text('reading-2-import-echo')).toBe('Read as 4,640');
+  const fine = { digits: '5', decimals: '3' } as const;
   const first = await mountMonth({
-    ...demoHousehold(),
+    ...withImportRegister(demoHousehold(), fine),
     readings: [{ date: '', import: '12,892', export: '' }],
   });
   expect(first.codes('error')).toContain('reading/comma-unclear');
@@ -137,13 +147,8 @@ it('reads one comma and three digits by the reading before', async () => {
 });
 
 it('reads lakh grouping', async () => {
-  const demo = householdWith(3, { import: '1,16,444' });
   const wide = { digits: '6', decimals: '1' } as const;
-  const grid = { ...demo.account.meters.grid, import: wide };
-  const mounted = await mountMonth({
-    ...demo,
-    account: { ...demo.account, meters: { ...demo.account.meters, grid } },
-  });
+  const mounted = await mountMonth(withImportRegister(householdWith(3, { import: '1,16,444' }), wide));
   expect(mounted.text('reading-2-import-echo')).toBe('Read as 1,16,444');
 });
 

@@ -162,8 +162,7 @@ export const DOCUMENT_CASES: readonly MessageCase[] = [
     at: '1:1',
     found: 'no "sanctionedLoad"',
     expected:
-      'Sanctioned load of the connection in kW, from the bill. ' +
-      'A decimal number written as text, such as "3.10".',
+      'Sanctioned load of the connection in kW, from the bill. ' + 'A number written as text, such as "3.3".',
     remedy: 'Add "sanctionedLoad".',
   },
   {

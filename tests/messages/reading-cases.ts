@@ -27,6 +27,16 @@ const ACCOUNT_CASES: readonly MessageCase[] = [
     remedy: 'Copy it from the bill, the sanction letter or the nameplate.',
   },
   {
+    code: 'account/blank',
+    when: 'the opening credit is left blank',
+    make: account({ openingCredit: '' }),
+    severity: 'note',
+    at: '6:20',
+    found: 'nothing for the opening credit',
+    expected: 'a number; a blank counts as 0',
+    remedy: 'Nothing to do if that is right.',
+  },
+  {
     code: 'account/credit-not-a-number',
     when: 'the opening credit is finer than a watt-hour',
     make: account({ openingCredit: '35.0001' }),

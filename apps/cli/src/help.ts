@@ -5,6 +5,9 @@ export const HELP = `unitbook reconciles the meter readings of a solar household
   unitbook tariff   checks tariff files
   unitbook demo     shows a year of an invented household
 
+For instance, May of a household with the way each line comes about:
+  unitbook bill --household FILE --month 2025-05 --explain
+
 unitbook COMMAND --help says what a command takes; unitbook --version prints the version.
 
 Exit status: 0 clean, 1 something was found (an error or an open question), 2 could not run.

@@ -131,6 +131,11 @@ function carriedFrom({ passbook, energy }: BookMonth): Carried {
   return { opening, payment: { ...payment, units } };
 }
 
+/** What is true of every month is said once. */
+function isSaidOfAll({ code }: Finding, said: readonly Finding[]): boolean {
+  return code === 'energy/self-consumption-unknown' && said.some((finding) => finding.code === code);
+}
+
 /**
  * Keep a household's account book: understand its readings, measure the energy of every period, settle
  * units, bill them and say what solar saved.
@@ -148,7 +153,7 @@ export function keepBook(input: BookInput, options: ReadReadingsOptions = {}): O
   let carried: Carried = { opening: openingFigure(account), payment: null };
   for (const pair of read.value) {
     const month = bookMonth({ prepared, account, pair, carried });
-    findings.push(...month.findings);
+    findings.push(...month.findings.filter((finding) => !isSaidOfAll(finding, findings)));
     if (month.value === null) break;
     months.push(month.value);
     carried = carriedFrom(month.value);

@@ -1,4 +1,4 @@
-import { explainFigure, type BookMonth, type Explanation, type Figure } from '@unitbook/engine';
+import { explainFigure, parseDay, type BookMonth, type Explanation, type Figure } from '@unitbook/engine';
 import { dayWords } from './day-words.ts';
 import type { PageNotation } from './notation.ts';
 import { plainText, wrapIndented } from './text.ts';
@@ -15,12 +15,22 @@ export interface ExplanationContext {
   readonly explained: Set<string>;
 }
 
+/** Days inside a clause, "closing of the period to 2025-05-01", as the rest of the page has them. */
+function withDayWords(clause: string): string {
+  return clause.replace(/\b\d{4}-\d{2}-\d{2}$/, (text) => {
+    const day = parseDay(text);
+    return day === null ? text : dayWords(day);
+  });
+}
+
 /** Where a number was read: its clause, or the day the meter showed it. */
 function source(figure: Figure, above: string, { month }: ExplanationContext): string {
   const { from, to } = month.energy.period;
   if (figure.operation === 'given' && figure.id.endsWith('-present')) return ` [read on ${dayWords(to)}]`;
   if (figure.operation === 'given' && figure.id.endsWith('-previous')) return ` [read on ${dayWords(from)}]`;
-  return figure.clause === '' || figure.clause === above ? '' : ` [${plainText(figure.clause)}]`;
+  return figure.clause === '' || figure.clause === above
+    ? ''
+    : ` [${withDayWords(plainText(figure.clause))}]`;
 }
 
 function derivation({ value, formula, rounding }: Explanation): string {

@@ -19,8 +19,8 @@ export function textWidth(text: string): number {
   return Array.from(text).length;
 }
 
-/** What a line is not broken in: a word, or a clause in brackets. */
-const UNBROKEN = /\[[^\]]*\]|\S+/g;
+/** What a line is not broken in: a word, or a clause in brackets with what follows it closely. */
+const UNBROKEN = /\[[^\]]*\]\S*|\S+/g;
 
 /**
  * Break a text at spaces into lines of a width; a word that is longer stands alone.

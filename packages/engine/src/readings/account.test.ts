@@ -83,3 +83,31 @@ describe('an account', () => {
     expect(read({ sanctionedLoad: '10.001', multiplyingFactor: '20' }).codes).toEqual([]);
   });
 });
+
+describe('numbers of an account', () => {
+  it('are read as people type them, and kept as plain decimals', () => {
+    const { value, codes } = read({ sanctionedLoad: '3 kW', plantCapacity: '3,3', openingCredit: '−58' });
+    expect(codes).toEqual([]);
+    expect(value).toMatchObject({ sanctionedLoad: 3000, plantCapacity: 3300, openingCredit: 58_000 });
+    expect(value?.document).toMatchObject({ sanctionedLoad: '3', plantCapacity: '3.3' });
+  });
+
+  it('may be blank where a blank has a meaning, which is said', () => {
+    const { value, findings } = read({ openingCredit: '', multiplyingFactor: ' ' });
+    expect(findings.map(({ code, severity, path }) => [code, severity, path.join('.')])).toEqual([
+      ['account/blank', 'note', 'openingCredit'],
+      ['account/blank', 'note', 'meters.grid.multiplyingFactor'],
+      ['account/blank', 'note', 'meters.generation.multiplyingFactor'],
+    ]);
+    expect(value).toMatchObject({ openingCredit: 0 });
+    expect(value?.registers.import.factor.text).toBe('1');
+  });
+
+  it('say what stands in the way, once for each', () => {
+    expect(read({ sanctionedLoad: '' }).codes).toEqual(['account/not-above-zero']);
+    expect(read({ sanctionedLoad: '3O' }).codes).toEqual(['reading/letter']);
+    expect(read({ plantCapacity: '3,300' }).codes).toEqual(['reading/comma-unclear']);
+    expect(read({ plantCapacity: '=3' }).codes).toEqual(['reading/formula']);
+    expect(read({ openingCredit: 'none' }).codes).toEqual(['reading/not-a-number']);
+  });
+});

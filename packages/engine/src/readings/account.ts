@@ -8,9 +8,14 @@ import {
   type Outcome,
   type Path,
 } from '../quantity/index.ts';
-import { decimalText, inFileOrder, locate, readDocument } from '../tariff/index.ts';
+import { inFileOrder, locate, readDocument } from '../tariff/index.ts';
 import { readingFinding } from './findings.ts';
+import { plainAccount } from './plain-account.ts';
 import { makeRegister, type Register, type RegisterId } from './register.ts';
+
+/** A number as text, the way people type it: "3 kW" and "3,3" are read. */
+const typedNumber = (description: string): z.ZodMiniString =>
+  z.string().check(z.describe(`${description}. A number written as text, such as "3.3".`));
 
 const registerSchema = z.strictObject({
   digits: z.enum(['4', '5', '6', '7', '8']).check(z.describe('Digits before the point')),
@@ -19,7 +24,7 @@ const registerSchema = z.strictObject({
 
 const meterCommon = {
   serial: z.string(),
-  multiplyingFactor: decimalText('What a reading is multiplied by: 1 on a meter connected directly'),
+  multiplyingFactor: typedNumber('What a reading is multiplied by: 1 on a meter connected directly'),
 };
 
 /** The account document as zod checks it. */
@@ -29,9 +34,9 @@ export const accountSchema = z.strictObject({
   id: z.string(),
   name: z.optional(z.string()),
   locale: z.optional(z.string().check(z.describe('How numbers are grouped, such as "en-IN"'))),
-  sanctionedLoad: decimalText('Sanctioned load of the connection in kW, from the bill'),
-  plantCapacity: decimalText('Capacity of the solar plant in kWp, from the invoice'),
-  openingCredit: decimalText('Credit units brought forward into the first period; "0" for none'),
+  sanctionedLoad: typedNumber('Sanctioned load of the connection in kW, from the bill'),
+  plantCapacity: typedNumber('Capacity of the solar plant in kWp, from the invoice'),
+  openingCredit: typedNumber('Credit units brought forward into the first period; "0" for none'),
   confirmed: z.optional(
     z
       .array(z.string())
@@ -65,24 +70,28 @@ const LARGE_LOAD = 10_000;
 const fine = (text: string): boolean => isDecimalText(text) && decimalPlaces(text) <= 3 && text.length < 13;
 const aboveZero = (text: string): boolean => fine(text) && decimalToWhole(text, 3) > 0;
 
-function numberFindings(document: AccountDocument): Finding[] {
+/** Load, capacity and factors have to be above 0. */
+function numberFindings(document: AccountDocument, unread: readonly string[]): Finding[] {
+  const { grid, generation } = document.meters;
   const named: readonly (readonly [string, string, Path])[] = [
     ['the sanctioned load', document.sanctionedLoad, ['sanctionedLoad']],
     ['the plant capacity', document.plantCapacity, ['plantCapacity']],
+    ['the multiplying factor', grid.multiplyingFactor, ['meters', 'grid', 'multiplyingFactor']],
     [
       'the multiplying factor',
-      document.meters.grid.multiplyingFactor,
-      ['meters', 'grid', 'multiplyingFactor'],
-    ],
-    [
-      'the multiplying factor',
-      document.meters.generation?.multiplyingFactor ?? '1',
+      generation?.multiplyingFactor ?? '1',
       ['meters', 'generation', 'multiplyingFactor'],
     ],
   ];
   return named
-    .filter(([, text]) => !aboveZero(text))
+    .filter(([, text, path]) => !unread.includes(path.join('.')) && !aboveZero(text))
     .map(([what, value, path]) => readingFinding('account/not-above-zero', { path }, { what, value }));
+}
+
+function creditFindings(document: AccountDocument, unread: readonly string[]): Finding[] {
+  if (unread.includes('openingCredit') || creditUnits(document.openingCredit) !== null) return [];
+  const values = { value: document.openingCredit };
+  return [readingFinding('account/credit-not-a-number', { path: ['openingCredit'] }, values)];
 }
 
 function plausibility(document: AccountDocument): Finding[] {
@@ -141,19 +150,22 @@ function assemble(document: AccountDocument): Account {
 }
 
 /**
- * Check an account document that has the right form.
+ * Check an account document that has the right form. Numbers are read as people type them; the account
+ * keeps them as plain decimals.
  *
  * @returns the account, or null when a number cannot be used; questions leave it usable
  */
 export function checkAccount(document: AccountDocument): Outcome<Account | null> {
-  const questions = plausibility(document).map((finding) => answered(finding, document));
-  const findings = [...numberFindings(document), ...questions];
-  if (creditUnits(document.openingCredit) === null) {
-    const values = { value: document.openingCredit };
-    findings.push(readingFinding('account/credit-not-a-number', { path: ['openingCredit'] }, values));
-  }
+  const plain = plainAccount(document);
+  const questions = plausibility(plain.document).map((finding) => answered(finding, document));
+  const findings = [
+    ...plain.findings,
+    ...numberFindings(plain.document, plain.unread),
+    ...questions,
+    ...creditFindings(plain.document, plain.unread),
+  ];
   const usable = findings.every((finding) => finding.severity !== 'error');
-  return { value: usable ? assemble(document) : null, findings };
+  return { value: usable ? assemble(plain.document) : null, findings };
 }
 
 /**

@@ -20,6 +20,14 @@ export const TYPED_FINDINGS = {
       remedy: 'Copy it from the bill, the sanction letter or the nameplate.',
     }),
   },
+  'account/blank': {
+    severity: 'note',
+    text: (v) => ({
+      found: `nothing for ${of(v, 'what')}`,
+      expected: `a number; a blank counts as ${of(v, 'counts')}`,
+      remedy: 'Nothing to do if that is right.',
+    }),
+  },
   'account/credit-not-a-number': {
     severity: 'error',
     text: (v) => ({

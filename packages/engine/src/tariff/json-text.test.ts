@@ -20,12 +20,13 @@ function read(text: string): JsonNode {
 
 /** The tree of the published parser, with the fields that ours has. */
 function witness(node: Node): JsonNode {
-  const { type, offset, length, value, children } = node;
+  const { type, offset, length, children } = node;
+  const value = node.value as unknown;
   return {
     type,
     offset,
     length,
-    ...(children === undefined ? { value: value as unknown } : { children: children.map(witness) }),
+    ...(children === undefined ? { value } : { children: children.map(witness) }),
   };
 }
 

@@ -1,0 +1,155 @@
+import {
+  bookDocument,
+  ENGINE_FINDINGS,
+  keepBook,
+  readAccount,
+  readHousehold,
+  readReadingsDocument,
+  readTariff,
+  type Finding,
+} from '@unitbook/engine';
+import { describe, expect, it } from 'vitest';
+import { changed, DEMO_TARIFF, goodTariff } from '../support/demo.ts';
+import demoHousehold from '../../tariffs-examples/households/demo.json?raw';
+import { blocksOf, page } from './pages.ts';
+import { tariffReference } from './tariff-reference.ts';
+
+/** The first cells of the rows of a part of a page, without their quotes. */
+const firstCells = (text: string): readonly string[] =>
+  [...text.matchAll(/^\| (`[^|]+`) \|/gm)].flatMap((match) =>
+    (match[1] ?? '').split(', ').map((cell) => cell.replaceAll('`', '')),
+  );
+
+/** The part of a page below a heading. */
+function below(text: string, heading: string): string {
+  const [, part] = text.split(`\n${heading}\n`);
+  if (part === undefined) throw new Error(`No heading "${heading}"`);
+  return part.split(/\n#+ /)[0] ?? '';
+}
+
+describe('docs/reference/tariff.md', () => {
+  const { text, rows } = tariffReference();
+
+  it('is up to date: node tests/support/run.mjs tests/support/write-tariff-reference.ts', () => {
+    expect(page('reference/tariff.md')).toBe(text);
+  });
+
+  it('says of every field what it means', () => {
+    expect(rows.length).toBeGreaterThan(80);
+    expect(rows.filter(({ meaning }) => meaning === '')).toEqual([]);
+  });
+});
+
+/** Told only of a register that went down, where they take the place of an error. */
+const STEPS_BACK = ['reading/registers-swapped', 'reading/net-screen', 'reading/units-not-readings'];
+
+describe('docs/reference/findings.md', () => {
+  it('has one row for every code of the engine, with its severity', () => {
+    const rows = [...page('reference/findings.md').matchAll(/^\| `([a-z]+\/[a-z-]+)` \| (\w+) \|/gm)];
+    const told = rows.map(([, code = '', severity = '']) => `${code} ${severity}`);
+    const codes = Object.entries(ENGINE_FINDINGS).map(
+      ([code, { severity }]) => `${code} ${STEPS_BACK.includes(code) ? 'error' : severity}`,
+    );
+    expect(told.sort()).toEqual(codes.sort());
+  });
+});
+
+/** The keys that can stand at a place, as the refusal of another one lists them. */
+function allowedKeys(findings: readonly Finding[]): readonly string[] {
+  const refused = findings.find(
+    ({ code, values }) => code === 'document/unknown-key' && values['key'] === 'odd',
+  );
+  return (refused?.values['allowed'] ?? '').split(', ');
+}
+
+describe('docs/reference/account.md', () => {
+  const text = page('reference/account.md');
+  const account = (at: string): readonly string[] => {
+    const register = { digits: '5', decimals: '1', ...(at === 'register' ? { odd: '' } : {}) };
+    const common = { serial: '', multiplyingFactor: '1' };
+    const grid = { ...common, import: register, export: register, ...(at === 'grid' ? { odd: '' } : {}) };
+    const generation = { ...common, generation: register, ...(at === 'generation' ? { odd: '' } : {}) };
+    const meters = { grid, generation, ...(at === 'meters' ? { odd: '' } : {}) };
+    const document = { meters, ...(at === 'account' ? { odd: '' } : {}) };
+    return allowedKeys(readAccount(JSON.stringify(document)).findings);
+  };
+
+  it.each([
+    ['## The account', account('account')],
+    ['### meters', account('meters')],
+    ['### meters.grid', account('grid')],
+    ['### meters.generation', account('generation')],
+    ['### meters.grid.import', account('register')],
+    ['## The household', allowedKeys(readHousehold('{"odd":""}').findings)],
+  ])('%s: every field, and no other', (heading, keys) => {
+    expect([...firstCells(below(text, heading))].sort()).toEqual([...keys].sort());
+  });
+
+  it('says rightly that numbers are read as the form saves them', () => {
+    const shown = blocksOf(text).find(({ words }) => words === 'json household')?.text ?? '';
+    for (const typed of ['3 kW', '3,0']) {
+      expect(readHousehold(changed(shown, '"3"', `"${typed}"`)).value.account?.sanctionedLoad).toBe(3000);
+    }
+  });
+
+  it('shows documents that can be read', () => {
+    const shown = (words: string): string =>
+      blocksOf(text).find((block) => block.words === words)?.text ?? '';
+    expect(readAccount(shown('json account')).findings).toEqual([]);
+    const household = readHousehold(shown('json household'));
+    expect(household.findings).toEqual([]);
+    expect(household.value.readings?.length).toBe(2);
+  });
+});
+
+it('docs/reference/readings.md shows a document that can be read', () => {
+  const documents = blocksOf(page('reference/readings.md')).filter(({ words }) => words === 'json');
+  expect(documents.map(({ text }) => readReadingsDocument(text).findings)).toEqual([[]]);
+});
+
+describe('docs/reference/json.md', () => {
+  const text = page('reference/json.md');
+  const { account, readings } = readHousehold(demoHousehold).value;
+  if (account === null || readings === null) throw new Error('the demo household cannot be read');
+  const kept = keepBook({ account, tariff: goodTariff(DEMO_TARIFF), readings });
+  const { findings } = readTariff('{');
+  const document: unknown = JSON.parse(JSON.stringify(bookDocument(kept.value, findings)));
+  const figureKeys = new Set<string>();
+  const bookPaths = new Set<string>();
+
+  /** A figure has its own table; everything else is told by its path. */
+  const walk = (value: unknown, path: string): void => {
+    if (Array.isArray(value))
+      value.forEach((one) => {
+        walk(one, `${path}[]`);
+      });
+    if (Array.isArray(value) || typeof value !== 'object' || value === null) return;
+    const isFigure = 'operation' in value;
+    for (const [key, child] of Object.entries(value) as [string, unknown][]) {
+      const isOfLine = key === 'version' || key === 'counts';
+      if (isFigure && !isOfLine) figureKeys.add(key);
+      else bookPaths.add(path === '' ? key : `${path}.${key}`);
+      if (!isFigure && path !== 'findings[]') walk(child, path === '' ? key : `${path}.${key}`);
+      if (key === 'inputs') walk(child, path);
+    }
+  };
+  walk(document, '');
+
+  it('names every field of the book, and no other', () => {
+    const told = ['## The book', '## A period', '## A bill'].flatMap((heading) =>
+      firstCells(below(text, heading)),
+    );
+    const found = [...bookPaths].filter((path) => !/^(?:findings\[\]|months\[\]\.withoutSolar)\./.test(path));
+    expect([...told].sort()).toEqual(found.sort());
+  });
+
+  it('names every field of a figure and of a finding', () => {
+    const [fields = [], operations = []] = below(text, '## A figure')
+      .split(/^\| Operation/m)
+      .map(firstCells);
+    expect([...fields].sort()).toEqual([...figureKeys].sort());
+    expect(new Set(operations).size).toBe(11);
+    const keys = ['offer', ...Object.keys(findings[0] ?? {})];
+    expect([...firstCells(below(text, '## A finding'))].sort()).toEqual(keys.sort());
+  });
+});
