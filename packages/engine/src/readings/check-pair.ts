@@ -115,9 +115,8 @@ function registerFindings(context: PairContext): Finding[] {
   const advances = registersOf(context.account).flatMap((register) => advanceFindings(register, context));
   const back = advances.some((finding) => finding.code === 'reading/below-before');
   const explained = back ? explanations(context) : NONE;
-  if (explained.length === 0) return [...advances, ...sameAsBefore(context)];
   // What explains a step back stands in for it: no bill can be made of such numbers.
-  return explained.map((finding) => ({ ...finding, severity: 'error' }));
+  return explained.length === 0 ? [...advances, ...sameAsBefore(context)] : [...explained];
 }
 
 /** Whether there is nothing to say of the registers: the short way for nearly all months. */

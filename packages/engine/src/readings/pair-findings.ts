@@ -64,7 +64,7 @@ export const PAIR_FINDINGS = {
     }),
   },
   'reading/registers-swapped': {
-    severity: 'question',
+    severity: 'error',
     text: () => ({
       found: 'import and export that each fit the other register better',
       expected: 'each register to go on from its own reading before',
@@ -72,7 +72,7 @@ export const PAIR_FINDINGS = {
     }),
   },
   'reading/net-screen': {
-    severity: 'question',
+    severity: 'error',
     text: (v) => ({
       found: `${of(v, 'value')} for import, which is what import less export would show`,
       expected: `the import register, about ${of(v, 'offer')}`,
@@ -88,7 +88,7 @@ export const PAIR_FINDINGS = {
     }),
   },
   'reading/units-not-readings': {
-    severity: 'question',
+    severity: 'error',
     text: (v) => ({
       found: 'numbers far below the readings before',
       expected: 'the big number that only grows',
