@@ -2,7 +2,7 @@ import type { Plugin } from 'vite';
 
 /**
  * Takes the indentation out of the form's sources before they are built: minifiers leave template literals
- * alone, and most of the form is templates and styles, where runs of white space mean nothing.
+ * alone, and much of the form is templates, where runs of white space mean nothing.
  */
 export function trimTemplates(): Plugin {
   return {

@@ -49,6 +49,14 @@ it('shows the demo on the first visit, and starts a book of one’s own without 
   expect(mounted().month.household.readings[0]?.import).toBe('41');
 });
 
+it('opens a book of one’s own where there is no demo', async () => {
+  const { book, shelf, mounted } = await mountBook(memoryStorage().keep);
+  book.demo = null;
+  await drawn(book);
+  expect(shelf.textContent).toContain('Your own book');
+  expect(mounted().month.household).toEqual(emptyHousehold('en-IN'));
+});
+
 it('keeps half-typed text and opens it again', async () => {
   const { keep } = memoryStorage();
   const first = await mountBook(keep);

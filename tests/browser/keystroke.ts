@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 
 /** The middle and the slow end of some times, in milliseconds. */
-export interface Spread {
+interface Spread {
   readonly median: number;
   readonly percentile95: number;
 }

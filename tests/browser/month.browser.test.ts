@@ -29,6 +29,8 @@ it('opens the demo at its last month, with twelve lines in the passbook', async 
   const lines = [...mounted.root.querySelectorAll('tbody tr')];
   expect(lines).toHaveLength(12);
   expect(lines.at(-1)?.className).toBe('closed');
+  const cells = [...(lines[1]?.children ?? [])].map((cell) => cell.textContent.trim());
+  expect(cells).toEqual(['1 June 2025', '58', '298', '216', '274', '58', '24', '–', '–', '0', '₹230']);
   expect(mounted.text('payment-due')).toContain('417 units at ₹2.60 each');
 });
 

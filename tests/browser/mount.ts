@@ -92,7 +92,7 @@ export class Mounted {
   }
 }
 
-/** Put `<unitbook-month>` with a household on the page. */
+/** Put `<unitbook-month>` with a household on the page, and look that it is accessible as it is. */
 export async function mountMonth(household: Household, today = '2026-05-01'): Promise<Mounted> {
   document.body.replaceChildren();
   const month = document.createElement('unitbook-month');
@@ -101,6 +101,7 @@ export async function mountMonth(household: Household, today = '2026-05-01'): Pr
   month.household = household;
   document.body.append(month);
   await settled(month);
+  await expectAccessible();
   return new Mounted(month);
 }
 
@@ -123,7 +124,7 @@ export function memoryStorage(start: Readonly<Record<string, string>> = {}): {
   return { keep: keepIn(() => storage), texts };
 }
 
-/** Put `<unitbook-book>` with its shelf on the page. */
+/** Put `<unitbook-book>` with its shelf on the page, and look that it is accessible as it is. */
 export async function mountBook(
   keep: Keep,
 ): Promise<{ book: HTMLElementTagNameMap['unitbook-book']; shelf: ShadowRoot; mounted: () => Mounted }> {
@@ -143,6 +144,7 @@ export async function mountBook(
     return new Mounted(month);
   };
   await settled(mounted().month);
+  await expectAccessible();
   return { book, shelf, mounted };
 }
 

@@ -1,16 +1,26 @@
 import '@unitbook/form/define';
 import { keepIn, readHousehold, type Household, type TariffChoice } from '@unitbook/form';
+import demoAddress from '../../../tariffs-examples/households/demo.json?url';
 import { keepOffline } from './keep-offline.ts';
 
 const FOLDER = '../../../tariffs-examples/';
 const names = import.meta.glob<string>('../../../tariffs-examples/*.json', { eager: true, import: 'name' });
-const texts = import.meta.glob<string>('../../../tariffs-examples/*.json', {
-  query: '?raw',
+const addresses = import.meta.glob<string>('../../../tariffs-examples/*.json', {
+  eager: true,
+  query: '?url',
   import: 'default',
 });
-const tariffs = Object.entries(texts).map(([path, load]): TariffChoice => {
+
+/** A text that comes with the page; the offline worker keeps it like every other file. */
+async function fetchText(address: string): Promise<string> {
+  const response = await fetch(address);
+  if (!response.ok) throw new Error(`${response.status} ${response.statusText}`);
+  return response.text();
+}
+
+const tariffs = Object.entries(addresses).map(([path, address]): TariffChoice => {
   const id = path.slice(FOLDER.length).replace(/\.json$/, '');
-  return { id, name: names[path] ?? id, load };
+  return { id, name: names[path] ?? id, load: () => fetchText(address) };
 });
 
 /** The day on the reader's calendar; the engine has no clock of its own. */
@@ -20,9 +30,9 @@ function today(): string {
   return `${String(now.getFullYear())}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }
 
+/** The invented household; without it the page opens all the same, with a book of one's own. */
 async function demo(): Promise<Household | null> {
-  const { default: text } = await import('../../../tariffs-examples/households/demo.json?raw');
-  const read = readHousehold(text);
+  const read = readHousehold(await fetchText(demoAddress).catch(() => ''));
   return read.kind === 'household' ? read.household : null;
 }
 

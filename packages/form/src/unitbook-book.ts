@@ -1,17 +1,10 @@
-import {
-  html,
-  LitElement,
-  nothing,
-  type CSSResultGroup,
-  type PropertyValues,
-  type TemplateResult,
-} from 'lit';
+import { html, nothing, type TemplateResult } from 'lit-html';
+import { DrawnElement, type Changed } from './drawn-element.ts';
 import { emptyHousehold, householdText, type Household } from './household/household.ts';
 import { readHousehold, type HouseholdText } from './household/read-household.ts';
 import type { Aside, Keep, Slot } from './keep.ts';
 import { renderShelf, type Shelf } from './render/shelf.ts';
 import { offerFile } from './offer-file.ts';
-import { shelfStyles } from './styles/shelf.ts';
 import type { TariffChoice } from './tariff-choice.ts';
 
 /**
@@ -20,20 +13,13 @@ import type { TariffChoice } from './tariff-choice.ts';
  *
  * @summary Keeps what is typed in `<unitbook-month>`.
  */
-export class UnitbookBook extends LitElement {
-  static override styles: CSSResultGroup = shelfStyles;
-
-  static override properties = {
-    keep: { attribute: false },
-    demo: { attribute: false },
-    tariffs: { attribute: false },
-    today: { type: String },
-    openSlot: { state: true },
-    household: { state: true },
-    asides: { state: true },
-    refused: { state: true },
-    isKept: { state: true },
-  };
+export class UnitbookBook extends DrawnElement {
+  static {
+    this.drawsFor([
+      ...['keep', 'demo', 'tariffs', 'today'],
+      ...['openSlot', 'household', 'asides', 'refused', 'isKept'],
+    ]);
+  }
 
   /** Where books are kept; null keeps nothing. */
   declare keep: Keep | null;
@@ -62,18 +48,16 @@ export class UnitbookBook extends LitElement {
     this.isKept = true;
   }
 
-  protected override willUpdate(changed: PropertyValues<this>): void {
+  protected override willDraw(changed: Changed): void {
     if (changed.has('keep') || changed.has('demo')) this.openShelf();
   }
 
-  override connectedCallback(): void {
-    super.connectedCallback();
+  connectedCallback(): void {
     window.addEventListener('storage', this.takeOver);
   }
 
-  override disconnectedCallback(): void {
+  disconnectedCallback(): void {
     window.removeEventListener('storage', this.takeOver);
-    super.disconnectedCallback();
   }
 
   /** Another tab kept something newer: show that, so that two tabs do not overwrite each other. */
@@ -89,7 +73,8 @@ export class UnitbookBook extends LitElement {
       this.openSlot = 'demo';
       household = this.kept('demo');
     }
-    this.household = household ?? this.demo;
+    if (household === null && this.demo === null) this.openSlot = 'own';
+    this.household = household ?? this.demo ?? emptyHousehold('en-IN');
     this.asides = this.keep?.asides() ?? [];
   }
 
@@ -116,16 +101,16 @@ export class UnitbookBook extends LitElement {
     this.isKept = this.keep?.save(this.openSlot, householdText(household)) ?? false;
   }
 
-  private startOwn(): void {
+  private readonly startOwn = (): void => {
     this.show('own', this.kept('own') ?? emptyHousehold('en-IN'));
-  }
+  };
 
-  private showDemo(): void {
+  private readonly showDemo = (): void => {
     const demo = this.kept('demo') ?? this.demo;
     if (demo !== null) this.show('demo', demo);
-  }
+  };
 
-  private async openFile(file: File): Promise<void> {
+  private readonly openFile = async (file: File): Promise<void> => {
     const read = readHousehold(await file.text());
     if (read.kind !== 'household') {
       this.refused = { name: file.name, read };
@@ -135,13 +120,13 @@ export class UnitbookBook extends LitElement {
     const isNew = before !== null && before !== householdText(read.household);
     if (isNew && before !== householdText(emptyHousehold('en-IN'))) this.keep?.setAside(before);
     this.show('own', read.household);
-  }
+  };
 
-  private saveFile(): void {
+  private readonly saveFile = (): void => {
     if (this.household === null) return;
     const name = this.household.account.id.replace(/[^\w-]+/g, '-');
     offerFile(`unitbook-${name === '' ? 'household' : name}.json`, householdText(this.household));
-  }
+  };
 
   private readonly onChange = (event: CustomEvent<Household>): void => {
     this.household = event.detail;
@@ -155,25 +140,17 @@ export class UnitbookBook extends LitElement {
       isKept: this.isKept,
       asides: this.asides,
       refused: this.refused,
-      startOwn: () => {
-        this.startOwn();
-      },
-      showDemo: () => {
-        this.showDemo();
-      },
-      saveFile: () => {
-        this.saveFile();
-      },
-      openFile: (file) => {
-        void this.openFile(file);
-      },
+      startOwn: this.startOwn,
+      showDemo: this.showDemo,
+      saveFile: this.saveFile,
+      openFile: this.openFile,
       takeAside: ({ key, text }) => {
         offerFile(`${key}.txt`, text);
       },
     };
   }
 
-  protected override render(): TemplateResult | typeof nothing {
+  protected override template(): TemplateResult | typeof nothing {
     if (this.household === null) return nothing;
     return html`
       ${renderShelf(this.shelf())}

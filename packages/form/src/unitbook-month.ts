@@ -1,5 +1,6 @@
-import { html, LitElement, type CSSResultGroup, type PropertyValues, type TemplateResult } from 'lit';
+import { html, type TemplateResult } from 'lit-html';
 import type { Finding, ReadingRow } from '@unitbook/engine';
+import { DrawnElement, type Changed } from './drawn-element.ts';
 import { insertRow, removeRow } from './household/edit-household.ts';
 import { emptyHousehold, isBlankRow, type Household } from './household/household.ts';
 import type { Desk, Removed } from './render/desk.ts';
@@ -11,7 +12,6 @@ import { monthName, renderMonths } from './render/months.ts';
 import { renderPassbook } from './render/passbook.ts';
 import { renderSafety } from './render/safety.ts';
 import { renderScreenHelp } from './render/screen-help.ts';
-import { bookStyles } from './styles/book.ts';
 import type { TariffChoice } from './tariff-choice.ts';
 import { openTariff, openTariffText, type TariffView } from './view/tariff-view.ts';
 import { viewBook, type BookView } from './view/view-book.ts';
@@ -29,19 +29,13 @@ interface TakenOut extends Removed {
  * @summary Checks a solar household's bill against its meter readings, month by month.
  * @event unitbook-household-change - the homeowner edited something; `detail` is the new household
  */
-export class UnitbookMonth extends LitElement {
-  static override styles: CSSResultGroup = bookStyles;
-
-  static override properties = {
-    household: { attribute: false },
-    tariffs: { attribute: false },
-    today: { type: String },
-    selected: { state: true },
-    tariff: { state: true },
-    takenOut: { state: true },
-    refused: { state: true },
-    opened: { state: true },
-  };
+export class UnitbookMonth extends DrawnElement {
+  static {
+    this.drawsFor([
+      ...['household', 'tariffs', 'today'],
+      ...['selected', 'tariff', 'takenOut', 'refused', 'opened'],
+    ]);
+  }
 
   /** Everything typed. Replace it, never change it in place. */
   declare household: Household;
@@ -70,8 +64,8 @@ export class UnitbookMonth extends LitElement {
     this.opened = new Map();
   }
 
-  protected override willUpdate(changed: PropertyValues<this>): void {
-    const before = changed.get('household');
+  protected override willDraw(changed: Changed): void {
+    const before = changed.get('household') as Household | undefined;
     if (changed.has('household') && this.household !== this.own) this.showLastMonth();
     const tariffChanged = changed.has('household') && this.household.tariff !== before?.tariff;
     if (tariffChanged || changed.has('tariffs')) void this.openTariff();
@@ -94,25 +88,25 @@ export class UnitbookMonth extends LitElement {
     if (this.household.tariff === tariff) this.tariff = opened;
   }
 
-  private change(household: Household): void {
+  private readonly change = (household: Household): void => {
     this.own = household;
     this.household = household;
     this.dispatchEvent(
       new CustomEvent<Household>(HOUSEHOLD_CHANGE, { detail: household, bubbles: true, composed: true }),
     );
-  }
+  };
 
-  private async openTariffFile(file: File): Promise<void> {
+  private readonly openTariffFile = async (file: File): Promise<void> => {
     const read = openTariffText(await file.text());
     this.setOpen('account', true);
     this.refused = read.kind === 'wrong' ? read.findings : [];
     if (read.kind === 'open') this.change({ ...this.household, tariff: read.tariff.tariff.document });
-  }
+  };
 
-  private setOpen(key: string, isOpen: boolean): void {
+  private readonly setOpen = (key: string, isOpen: boolean): void => {
     if (this.opened.get(key) === isOpen) return;
     this.opened = new Map(this.opened).set(key, isOpen);
-  }
+  };
 
   private addMonth(view: BookView): void {
     const last = view.rows.length - 1;
@@ -132,22 +126,22 @@ export class UnitbookMonth extends LitElement {
     this.focusField('undo');
   }
 
-  private undo(): void {
+  private readonly undo = (): void => {
     if (this.takenOut === null) return;
     const { index, row } = this.takenOut;
     this.takenOut = null;
     this.change(insertRow(this.household, index, row));
     this.selected = Math.max(1, index);
     this.focusField('month');
-  }
+  };
 
-  private focusField(id: string): void {
+  private readonly focusField = (id: string): void => {
     void this.updateComplete.then(() => {
-      const field = this.renderRoot.querySelector<HTMLElement>(`[id="${id}"]`);
+      const field = this.shadowRoot?.getElementById(id);
       field?.focus();
       if (field instanceof HTMLInputElement) field.select();
     });
-  }
+  };
 
   private desk(view: BookView): Desk {
     return {
@@ -158,35 +152,25 @@ export class UnitbookMonth extends LitElement {
       selected: Math.min(this.selected, view.rows.length - 1),
       removed: this.takenOut,
       refusedTariff: this.refused,
-      change: (household) => {
-        this.change(household);
-      },
+      change: this.change,
       select: (index) => {
         this.selected = index;
       },
       remove: (index) => {
         this.takeOut(index, view);
       },
-      undo: () => {
-        this.undo();
-      },
+      undo: this.undo,
       addMonth: () => {
         this.addMonth(view);
       },
-      focusField: (id) => {
-        this.focusField(id);
-      },
-      openTariffFile: (file) => {
-        void this.openTariffFile(file);
-      },
+      focusField: this.focusField,
+      openTariffFile: this.openTariffFile,
       isOpen: (key, otherwise) => this.opened.get(key) ?? otherwise,
-      setOpen: (key, isOpen) => {
-        this.setOpen(key, isOpen);
-      },
+      setOpen: this.setOpen,
     };
   }
 
-  protected override render(): TemplateResult {
+  protected override template(): TemplateResult {
     const prepared = this.tariff.kind === 'open' ? this.tariff.tariff : null;
     const desk = this.desk(viewBook({ household: this.household, tariff: prepared, today: this.today }));
     const { name, id } = this.household.account;

@@ -1,13 +1,5 @@
 import { expect, it } from 'vitest';
-import {
-  answerAccount,
-  answerRow,
-  changeAccount,
-  changeRow,
-  insertRow,
-  removeRow,
-  sortRows,
-} from './edit-household.ts';
+import { answer, changeAccount, changeRow, insertRow, removeRow, sortRows } from './edit-household.ts';
 import { BLANK_ROW, emptyHousehold, isBlankRow } from './household.ts';
 
 const blank = emptyHousehold('en-IN');
@@ -23,13 +15,13 @@ it('adds rows up to the one that is typed in', () => {
 });
 
 it('keeps an answer until the text it was about is typed over', () => {
-  const answered = answerRow(answerRow(blank, 1, 'a/b:import'), 1, 'a/b:export');
+  const answered = answer(answer(blank, 1, 'a/b:import'), 1, 'a/b:export');
   expect(changeRow(answered, 1, { date: '1 May 2025' }).readings[1]?.confirmed).toEqual([
     'a/b:import',
     'a/b:export',
   ]);
   expect(changeRow(answered, 1, { import: '2' }).readings[1]?.confirmed).toEqual(['a/b:export']);
-  expect(answerRow(answered, 1, 'a/b:import').readings[1]?.confirmed).toEqual(['a/b:export']);
+  expect(answer(answered, 1, 'a/b:import').readings[1]?.confirmed).toEqual(['a/b:export']);
 });
 
 it('puts a row back where it was taken out', () => {
@@ -54,9 +46,9 @@ it('changes a field of the account, and takes one out', () => {
 });
 
 it('asks anew about an account field that is typed over', () => {
-  const answered = answerAccount(blank, 'account/load-in-watts:sanctionedLoad');
-  expect(changeAccount(answered, ['plantCapacity'], '3').confirmed).toHaveLength(1);
-  expect(changeAccount(answered, ['sanctionedLoad'], '3').confirmed).toEqual([]);
+  const answered = answer(blank, null, 'account/load-in-watts:sanctionedLoad');
+  expect(changeAccount(answered, ['plantCapacity'], '3').account.confirmed).toHaveLength(1);
+  expect(changeAccount(answered, ['sanctionedLoad'], '3').account.confirmed).toEqual([]);
 });
 
 it('knows a row with nothing but spaces as blank', () => {

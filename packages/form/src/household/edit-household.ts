@@ -12,10 +12,12 @@ function padded(rows: readonly ReadingRow[], length: number): ReadingRow[] {
 }
 
 /** An answer holds for the text it was given about: typing anew takes it back. */
-function stillConfirmed(row: ReadingRow, change: RowChange): Pick<ReadingRow, 'confirmed'> {
-  if (row.confirmed === undefined) return {};
-  const changed = Object.keys(change);
-  return { confirmed: row.confirmed.filter((key) => !changed.some((field) => key.endsWith(`:${field}`))) };
+function stillConfirmed(
+  answers: readonly string[] | undefined,
+  changed: readonly string[],
+): { confirmed?: string[] } {
+  if (answers === undefined) return {};
+  return { confirmed: answers.filter((key) => !changed.some((field) => key.endsWith(`:${field}`))) };
 }
 
 /**
@@ -26,25 +28,30 @@ function stillConfirmed(row: ReadingRow, change: RowChange): Pick<ReadingRow, 'c
 export function changeRow(household: Household, index: number, change: RowChange): Household {
   const readings = padded(household.readings, index + 1);
   const row = readings[index] ?? BLANK_ROW;
-  readings[index] = { ...row, ...change, ...stillConfirmed(row, change) };
+  readings[index] = { ...row, ...change, ...stillConfirmed(row.confirmed, Object.keys(change)) };
   return { ...household, readings };
 }
 
-/** Answer a question about a reading with "it is right", or take the answer back. */
-export function answerRow(household: Household, index: number, key: string): Household {
+/** A list of answers with one more, or without it if it was there. */
+function toggled(answers: readonly string[] = [], key: string): string[] {
+  return answers.includes(key) ? answers.filter((known) => known !== key) : [...answers, key];
+}
+
+/**
+ * Answer a question with "it is right", or take the answer back.
+ *
+ * @param index  of the reading it is about; null: it is about the account
+ * @param key    of the answer, `code:field`
+ */
+export function answer(household: Household, index: number | null, key: string): Household {
+  if (index === null) {
+    const { account } = household;
+    return { ...household, account: { ...account, confirmed: toggled(account.confirmed, key) } };
+  }
   const readings = padded(household.readings, index + 1);
   const row = readings[index] ?? BLANK_ROW;
-  const confirmed = row.confirmed ?? [];
-  const next = confirmed.includes(key) ? confirmed.filter((known) => known !== key) : [...confirmed, key];
-  readings[index] = { ...row, confirmed: next };
+  readings[index] = { ...row, confirmed: toggled(row.confirmed, key) };
   return { ...household, readings };
-}
-
-/** Answer a question about the account with "it is right", or take the answer back. */
-export function answerAccount(household: Household, key: string): Household {
-  const confirmed = household.confirmed ?? [];
-  const next = confirmed.includes(key) ? confirmed.filter((known) => known !== key) : [...confirmed, key];
-  return { ...household, confirmed: next };
 }
 
 /** Put a row in: a blank one for a new month, or one that had been taken out. */
@@ -86,7 +93,7 @@ function setAt(branch: Branch, path: readonly string[], value: unknown): Branch 
  * @param value  as typed; undefined takes the field out
  */
 export function changeAccount(household: Household, path: readonly string[], value: unknown): Household {
-  const account = setAt(household.account, path, value) as unknown as Household['account'];
-  const confirmed = household.confirmed?.filter((key) => !key.endsWith(`:${path.join('.')}`));
-  return { ...household, account, ...(confirmed === undefined ? {} : { confirmed }) };
+  const answers = stillConfirmed(household.account.confirmed, path.slice(-1));
+  const account = setAt({ ...household.account, ...answers }, path, value);
+  return { ...household, account: account as unknown as Household['account'] };
 }

@@ -13,8 +13,6 @@ export interface Household {
   readonly tariff: string | TariffDocument;
   readonly account: AccountDocument;
   readonly readings: readonly ReadingRow[];
-  /** Questions about the account that were answered with "it is right": `code:field` each. */
-  readonly confirmed?: readonly string[] | undefined;
 }
 
 /** A reading with nothing typed yet. */

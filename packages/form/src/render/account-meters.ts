@@ -1,7 +1,8 @@
-import { html, nothing, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit-html';
 import type { AccountDocument } from '@unitbook/engine';
 import { changeField, renderAccountField, renderSelect, type AccountField } from './account-field.ts';
-import { toggled, type Desk } from './desk.ts';
+import type { Desk } from './desk.ts';
+import { renderFold } from './fold.ts';
 
 const same = (text: string): readonly [string, string] => [text, text];
 const DIGITS = ['4', '5', '6', '7', '8'].map(same);
@@ -97,20 +98,22 @@ export function renderMeters(desk: Desk): TemplateResult {
   const needsCare = desk.view.account.findings.some(
     (finding) => finding.path[0] === 'meters' && finding.severity !== 'note',
   );
-  return html`
-    <details
-      class="help"
-      ?open=${desk.isOpen('meters', needsCare)}
-      @toggle=${(event: Event) => {
-        desk.setOpen('meters', toggled(event));
-      }}
-    >
-      <summary>Meters: serial numbers, digits, multiplying factor</summary>
-      <div class="pair">${meterFields('grid', account).map((field) => renderAccountField(field, desk))}</div>
-      ${renderShape(['meters', 'grid', 'import'], 'Import', account.meters.grid.import, desk)}
-      ${renderShape(['meters', 'grid', 'export'], 'Export', account.meters.grid.export, desk)}
-      ${renderGenerationMeter(desk)}
-      ${renderSelect(['locale'], { label: 'Numbers are written', value: locale, options }, desk)}
-    </details>
-  `;
+  return renderFold(
+    {
+      key: 'meters',
+      className: 'help',
+      isOpen: needsCare,
+      summary: 'Meters: serial numbers, digits, multiplying factor',
+      content: () => html`
+        <div class="pair">
+          ${meterFields('grid', account).map((field) => renderAccountField(field, desk))}
+        </div>
+        ${renderShape(['meters', 'grid', 'import'], 'Import', account.meters.grid.import, desk)}
+        ${renderShape(['meters', 'grid', 'export'], 'Export', account.meters.grid.export, desk)}
+        ${renderGenerationMeter(desk)}
+        ${renderSelect(['locale'], { label: 'Numbers are written', value: locale, options }, desk)}
+      `,
+    },
+    desk,
+  );
 }

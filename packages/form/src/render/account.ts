@@ -1,8 +1,9 @@
-import { html, type TemplateResult } from 'lit';
+import { html, type TemplateResult } from 'lit-html';
 import { renderAccountField, type AccountField } from './account-field.ts';
 import { renderMeters } from './account-meters.ts';
-import { toggled, type Desk } from './desk.ts';
+import type { Desk } from './desk.ts';
 import { renderFindings } from './findings.ts';
+import { renderFold } from './fold.ts';
 import { renderTariffChoice } from './tariff.ts';
 
 function renderConnection(desk: Desk): TemplateResult {
@@ -58,17 +59,17 @@ export function renderAccount(desk: Desk): TemplateResult {
   const needsCare =
     account === null || desk.tariff.kind !== 'open' || findings.some(({ severity }) => severity !== 'note');
   const elsewhere = findings.filter((finding) => finding.path.length === 0);
-  return html`
-    <details
-      class="account"
-      ?open=${desk.isOpen('account', needsCare && desk.tariff.kind !== 'opening')}
-      @toggle=${(event: Event) => {
-        desk.setOpen('account', toggled(event));
-      }}
-    >
-      <summary><span class="label">This account</span> <span class="hint">${heading(desk)}</span></summary>
-      ${renderTariffChoice(desk)} ${renderConnection(desk)} ${renderMeters(desk)}
-      ${renderFindings(elsewhere, 'account', desk)}
-    </details>
-  `;
+  return renderFold(
+    {
+      key: 'account',
+      className: 'account',
+      isOpen: needsCare && desk.tariff.kind !== 'opening',
+      summary: html`<span class="label">This account</span> <span class="hint">${heading(desk)}</span>`,
+      content: () => html`
+        ${renderTariffChoice(desk)} ${renderConnection(desk)} ${renderMeters(desk)}
+        ${renderFindings(elsewhere, 'account', desk)}
+      `,
+    },
+    desk,
+  );
 }

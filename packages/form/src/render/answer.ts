@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit-html';
 import { quotientText, type BookMonth, type Finding } from '@unitbook/engine';
 import type { RowView } from '../view/view-book.ts';
 import { daysText, type Writing } from '../writing/writing.ts';
@@ -9,7 +9,9 @@ import { monthName } from './months.ts';
 /** "1 April to 1 May 2025, 30 days": from reading to reading. */
 export function spanText(month: BookMonth, writing: Writing): string {
   const { from, to } = month.energy.period;
-  return `${writing.day(from)} to ${writing.day(to)}, ${daysText(month.energy.days)}`;
+  // A date stays on one line.
+  const [first, last] = [from, to].map((day) => writing.day(day).replaceAll(' ', '\u00a0'));
+  return `${first ?? ''} to ${last ?? ''}, ${daysText(month.energy.days)}`;
 }
 
 /** One sentence of why: what was used from where, what was given, and how the plant did. */
@@ -59,7 +61,7 @@ function renderMonth(month: BookMonth, row: RowView, desk: Desk): TemplateResult
     <dl class="answer">
       <div class="first">
         <dt>${inFavour ? 'The bill should be in your favour by' : 'The bill should be'}</dt>
-        <dd class="payable" id="answer-payable">
+        <dd class="payable ${hasQuestion ? 'asked' : ''}" id="answer-payable">
           ${writing.sum(inFavour ? { numerator: -payable.numerator, denominator: payable.denominator } : payable)}
         </dd>
       </div>

@@ -1,6 +1,7 @@
-import { html, nothing, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit-html';
 import type { BillLine, BookMonth, Figure } from '@unitbook/engine';
-import { toggled, type Desk } from './desk.ts';
+import type { Desk } from './desk.ts';
+import { renderFold } from './fold.ts';
 import { renderDerivation } from './derivation.ts';
 import { spanText } from './answer.ts';
 
@@ -8,59 +9,46 @@ import { spanText } from './answer.ts';
 interface AccountLine {
   readonly key: string;
   readonly label: string;
-  readonly note: string;
   readonly own: Figure | null;
-  readonly without: Figure | null;
-  readonly kind: 'line' | 'sum' | 'total';
+  readonly without?: Figure | null;
+  readonly kind?: 'sum' | 'total';
+  readonly note?: string;
 }
 
 const lineKey = (line: BillLine): string => `${line.version} ${line.figure.id}`;
 
 /** The lines of both bills side by side, in the order of the tariff; each stands in one row. */
-function pairLines(month: BookMonth): readonly AccountLine[] {
-  const { bill, withoutSolar } = month;
+function pairLines({ bill, withoutSolar }: BookMonth): readonly AccountLine[] {
   const without = new Map((withoutSolar?.lines ?? []).map((line) => [lineKey(line), line]));
-  const versions = new Set(bill.lines.map((line) => line.version));
-  return bill.lines.map((line) => ({
-    key: `bill/${line.figure.id}/${versions.size > 1 ? line.version : ''}`,
-    label: line.figure.label,
-    note: [versions.size > 1 ? line.version : '', line.counts ? '' : 'not added up']
-      .filter((part) => part !== '')
-      .join(', '),
-    own: line.figure,
-    without: without.get(lineKey(line))?.figure ?? null,
-    kind: 'line',
-  }));
+  const hasVersions = new Set(bill.lines.map((line) => line.version)).size > 1;
+  return bill.lines.map((line) => {
+    const version = hasVersions ? line.version : '';
+    return {
+      key: `bill/${line.figure.id}/${version}`,
+      label: line.figure.label,
+      note: [version, line.counts ? '' : 'not added up'].filter((part) => part !== '').join(', '),
+      own: line.figure,
+      without: without.get(lineKey(line))?.figure ?? null,
+    };
+  });
 }
 
-function endLines(month: BookMonth): readonly AccountLine[] {
-  const { bill, withoutSolar } = month;
-  const rounding = bill.roundingDifference ?? withoutSolar?.roundingDifference ?? null;
+function endLines({ bill, withoutSolar }: BookMonth): readonly AccountLine[] {
+  const rounding = bill.roundingDifference;
+  const roundingWithout = withoutSolar?.roundingDifference ?? null;
+  const { label = '' } = rounding ?? roundingWithout ?? {};
   return [
     {
       key: 'bill/sum',
       label: 'Sum of the lines',
-      note: '',
       own: bill.sum,
       without: withoutSolar?.sum ?? null,
       kind: 'sum',
     },
-    ...(rounding === null
-      ? []
-      : [
-          {
-            key: 'bill/rounding',
-            label: rounding.label,
-            note: '',
-            own: bill.roundingDifference,
-            without: withoutSolar?.roundingDifference ?? null,
-            kind: 'line',
-          } as const,
-        ]),
+    ...(label === '' ? [] : [{ key: 'bill/rounding', label, own: rounding, without: roundingWithout }]),
     {
       key: 'bill/payable',
       label: 'Payable',
-      note: '',
       own: bill.payable,
       without: withoutSolar?.payable ?? null,
       kind: 'total',
@@ -76,76 +64,51 @@ function renderAmount(figure: Figure | null, className: string, desk: Desk): Tem
   >`;
 }
 
+function renderPart(words: string, figure: Figure | null, key: string, desk: Desk): unknown {
+  if (figure === null) return nothing;
+  return html`${words === '' ? nothing : html`<p class="which">${words}</p>`}
+  ${renderDerivation(figure, key, desk)}`;
+}
+
+function renderHow({ own, without, key }: AccountLine, desk: Desk): TemplateResult {
+  return html`<div class="how">
+    ${
+      without === undefined
+        ? renderPart('', own, key, desk)
+        : [
+            renderPart('With solar', own, `${key}/own`, desk),
+            renderPart('Without solar', without, `${key}/without`, desk),
+          ]
+    }
+  </div>`;
+}
+
+/** One line of the account; without a second amount, it has one column. */
 function renderLine(line: AccountLine, desk: Desk): TemplateResult {
-  const isOpen = desk.isOpen(line.key, false);
-  return html`
-    <li class=${line.kind}>
-      <details
-        ?open=${isOpen}
-        @toggle=${(event: Event) => {
-          desk.setOpen(line.key, toggled(event));
-        }}
-      >
-        <summary>
-          <span class="label">
-            ${line.label}${line.note === '' ? nothing : html` <span class="hint">${line.note}</span>`}
-          </span>
-          <span class="hidden">, with solar</span>${renderAmount(line.own, 'own', desk)}<span class="hidden"
-            >, without solar</span
-          >${renderAmount(line.without, 'without', desk)}
-        </summary>
-        ${isOpen ? renderOpened(line, desk) : nothing}
-      </details>
-    </li>
-  `;
+  const { note = '', without } = line;
+  const summary = html`<span class="label"
+      >${line.label}${note === '' ? nothing : html` <span class="hint">${note}</span>`}</span
+    >${
+      without === undefined
+        ? renderAmount(line.own, 'own', desk)
+        : html`<span class="hidden">, with solar</span>${renderAmount(line.own, 'own', desk)}<span
+              class="hidden"
+              >, without solar</span
+            >${renderAmount(without, 'without', desk)}`
+    }`;
+  const content = (isOpen: boolean): unknown => (isOpen ? renderHow(line, desk) : nothing);
+  return html`<li class=${line.kind ?? 'line'}>${renderFold({ key: line.key, summary, content }, desk)}</li>`;
 }
 
-function renderOpened(line: AccountLine, desk: Desk): TemplateResult {
-  return html`
-    <div class="how">
-      ${
-        line.own === null
-          ? nothing
-          : html`<p class="which">With solar</p>
-              ${renderDerivation(line.own, `${line.key}/own`, desk)}`
-      }
-      ${
-        line.without === null
-          ? nothing
-          : html`<p class="which">Without solar</p>
-              ${renderDerivation(line.without, `${line.key}/without`, desk)}`
-      }
-    </div>
-  `;
-}
-
-function renderSplitLine(figure: Figure, className: string, desk: Desk): TemplateResult {
-  const key = `savings/${figure.id}`;
-  const isOpen = desk.isOpen(key, false);
-  return html`
-    <li class=${className}>
-      <details
-        ?open=${isOpen}
-        @toggle=${(event: Event) => {
-          desk.setOpen(key, toggled(event));
-        }}
-      >
-        <summary><span class="label">${figure.label}</span>${renderAmount(figure, 'own', desk)}</summary>
-        ${isOpen ? html`<div class="how">${renderDerivation(figure, key, desk)}</div>` : nothing}
-      </details>
-    </li>
-  `;
-}
-
-function renderSavings(month: BookMonth, desk: Desk): TemplateResult {
-  const { savings } = month;
+function renderSavings({ savings }: BookMonth, desk: Desk): TemplateResult {
   if (savings === null)
     return html`<p class="hint">What solar saved needs the generation meter and a balance that can be.</p>`;
+  const line = (own: Figure, kind?: 'total'): TemplateResult =>
+    renderLine({ key: `savings/${own.id}`, label: own.label, own, ...(kind && { kind }) }, desk);
   return html`
     <h3 class="sub">What solar saved</h3>
     <ul class="lines split">
-      ${renderSplitLine(savings.fromSelfConsumption, 'line', desk)}
-      ${renderSplitLine(savings.fromExport, 'line', desk)} ${renderSplitLine(savings.saving, 'total', desk)}
+      ${line(savings.fromSelfConsumption)} ${line(savings.fromExport)} ${line(savings.saving, 'total')}
     </ul>
   `;
 }
@@ -163,6 +126,7 @@ export function renderBill(desk: Desk): TemplateResult {
     <p class="particulars">
       ${document.supplier}, ${document.name}. Account ${book.account.document.id || 'without a number'}.
       ${spanText(month, writing)}.
+      <span class="tip">Open a line to see where it comes from.</span>
     </p>
     <div class="heads" aria-hidden="true">
       <span>Particulars</span><span>With solar ${writing.sign}</span><span>Without ${writing.sign}</span>

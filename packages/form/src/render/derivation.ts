@@ -1,67 +1,40 @@
-import { html, nothing, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit-html';
 import { explainFigure, type Explanation, type Figure } from '@unitbook/engine';
-import type { Writing } from '../writing/writing.ts';
-import { toggled, type Desk } from './desk.ts';
+import { localDates } from '../writing/writing.ts';
+import type { Desk } from './desk.ts';
+import { renderFold } from './fold.ts';
 
-/** A figure over other inputs. Field by field: figures unfold on being asked, so a spread would lose them. */
-function over(figure: Figure, inputs: readonly Figure[]): Figure {
-  const { id, label, unit, numerator, denominator, operation, parameters, rounding, clause } = figure;
-  return { id, label, unit, numerator, denominator, operation, parameters, rounding, clause, inputs };
-}
+const renderLine = (name: string, text: string): TemplateResult | typeof nothing =>
+  text === '' ? nothing : html`<p class=${name}>${text}</p>`;
 
-/**
- * One step of an explanation, without the steps below it. A year's credit hangs on every month before, by
- * several ways each: explained whole, the tree of a late month would have millions of steps.
- */
-function explainStep(figure: Figure, writing: Writing): Explanation {
-  return explainFigure(
-    over(
-      figure,
-      figure.inputs.map((input) => over(input, [])),
-    ),
-    writing,
-  );
-}
-
-function renderHow(figure: Figure, key: string, desk: Desk): TemplateResult {
-  const step = explainStep(figure, desk.view.writing);
+function renderHow(step: Explanation, key: string, desk: Desk): TemplateResult {
   return html`
-    ${step.formula === '' ? nothing : html`<p class="formula">= ${step.formula}</p>`}
-    ${step.rounding === '' ? nothing : html`<p class="rounding">${step.rounding}</p>`}
-    ${step.clause === '' ? nothing : html`<p class="clause">${step.clause}</p>`}
+    ${renderLine('formula', step.formula === '' ? '' : `= ${step.formula}`)}
+    ${renderLine('rounding', step.rounding)}
+    ${renderLine('clause', localDates(step.clause, desk.view.writing))}
     ${
-      figure.inputs.length === 0
+      step.inputs.length === 0
         ? nothing
         : html`<ul class="steps">
-            ${figure.inputs.map((input, index) => renderStep(input, `${key}/${String(index)}`, desk))}
+            ${step.inputs.map((input, index) => renderStep(input, `${key}/${String(index)}`, desk))}
           </ul>`
     }
   `;
 }
 
-function renderStep(figure: Figure, key: string, desk: Desk): TemplateResult {
-  const step = explainStep(figure, desk.view.writing);
-  const line = html`<span class="label">${step.label}</span> <span class="value">${step.value}</span>`;
-  const isLeaf = figure.inputs.length === 0 && step.formula === '' && step.rounding === '';
-  if (isLeaf)
+function renderStep(step: Explanation, key: string, desk: Desk): TemplateResult {
+  const summary = html`<span class="label">${step.label}</span> <span class="value">${step.value}</span>`;
+  if (step.inputs.length === 0 && step.formula === '' && step.rounding === '')
     return html`<li>
-      <div class="step">${line}</div>
-      ${step.clause === '' ? nothing : html`<p class="clause">${step.clause}</p>`}
+      <div class="step">${summary}</div>
+      ${renderHow(step, key, desk)}
     </li>`;
-  const isOpen = desk.isOpen(key, false);
-  return html`
-    <li>
-      <details
-        ?open=${isOpen}
-        @toggle=${(event: Event) => {
-          desk.setOpen(key, toggled(event));
-        }}
-      >
-        <summary class="step">${line}</summary>
-        ${isOpen ? renderHow(figure, key, desk) : nothing}
-      </details>
-    </li>
-  `;
+  return html`<li>
+    ${renderFold(
+      { key, summary, content: (isOpen) => (isOpen ? renderHow(step, key, desk) : nothing) },
+      desk,
+    )}
+  </li>`;
 }
 
 /**
@@ -71,5 +44,5 @@ function renderStep(figure: Figure, key: string, desk: Desk): TemplateResult {
  * @param key     names its place on the page, so that it stays open from month to month
  */
 export function renderDerivation(figure: Figure, key: string, desk: Desk): TemplateResult {
-  return renderHow(figure, key, desk);
+  return renderHow(explainFigure(figure, desk.view.writing), key, desk);
 }

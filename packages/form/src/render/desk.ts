@@ -22,7 +22,7 @@ export interface Desk {
   readonly undo: () => void;
   readonly addMonth: () => void;
   readonly focusField: (id: string) => void;
-  readonly openTariffFile: (file: File) => void;
+  readonly openTariffFile: (file: File) => Promise<void>;
   /** Whether a disclosure is open: as the reader left it, else as given. */
   readonly isOpen: (key: string, otherwise: boolean) => boolean;
   readonly setOpen: (key: string, isOpen: boolean) => void;
@@ -32,11 +32,6 @@ export interface Desk {
 export interface Removed {
   readonly index: number;
   readonly name: string;
-}
-
-/** The new state of a disclosure, from its toggle event. */
-export function toggled(event: Event): boolean {
-  return (event.currentTarget as HTMLDetailsElement).open;
 }
 
 /** What was typed or chosen, from an input or change event. */

@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit-html';
 import { changeRow } from '../household/edit-household.ts';
 import type { RowView } from '../view/view-book.ts';
 import { daysText } from '../writing/writing.ts';
@@ -97,5 +97,15 @@ export function renderEntry(desk: Desk): TemplateResult {
           </p>`
     }
     <div class="pair">${renderStatus(row, desk)}${renderPrintedDays(row, desk)}</div>
+    <button
+      type="button"
+      class="quiet"
+      id="remove-month"
+      @click=${() => {
+        desk.remove(desk.selected);
+      }}
+    >
+      Take this month out
+    </button>
   `;
 }

@@ -1,7 +1,7 @@
-import { html, nothing, type TemplateResult } from 'lit';
-import type { Finding } from '@unitbook/engine';
-import { answeredKey, fixesFor } from '../view/fixes.ts';
-import { localText } from '../writing/writing.ts';
+import { html, nothing, type TemplateResult } from 'lit-html';
+import { describeFinding, type Finding } from '@unitbook/engine';
+import { fixesFor, isAnswered } from '../view/fixes.ts';
+import { localDates } from '../writing/writing.ts';
 import type { Desk } from './desk.ts';
 
 const MARKS = { error: 'To set right', question: 'A question', note: 'Note' } as const;
@@ -16,9 +16,9 @@ function capital(text: string): string {
 }
 
 /** A finding in one breath: what was found, what was expected, what to do. */
-export function findingText(finding: Finding, desk: Pick<Desk, 'view'>): string {
-  const { writing } = desk.view;
-  return localText(`${capital(finding.found)}. Expected: ${finding.expected}. ${finding.remedy}`, writing);
+export function findingText(finding: Finding, { view: { writing } }: Pick<Desk, 'view'>): string {
+  const { found, expected, remedy } = describeFinding(finding, writing.number);
+  return localDates(`${capital(found)}. Expected: ${expected}. ${remedy}`, writing);
 }
 
 /** Whether a finding only says that something has still to be typed. */
@@ -57,13 +57,13 @@ function belowBeforeChoices(finding: Finding, fieldId: string, desk: Desk): Temp
 
 function renderFinding(finding: Finding, fieldId: string, desk: Desk): TemplateResult {
   const { household, view } = desk;
-  const isAnswered = answeredKey(finding, household) !== null;
-  const kind = isAnswered ? 'note' : isUnfinished(finding) ? 'unfinished' : finding.severity;
+  const isKept = isAnswered(finding, household);
+  const kind = isKept ? 'note' : isUnfinished(finding) ? 'unfinished' : finding.severity;
   const fixes = fixesFor(finding, household, view.writing);
-  const text = isAnswered
-    ? `Kept as it is: ${localText(finding.found, view.writing)}.`
+  const text = isKept
+    ? `Kept as it is: ${localDates(describeFinding(finding, view.writing.number).found, view.writing)}.`
     : kind === 'unfinished'
-      ? localText(finding.remedy, view.writing)
+      ? finding.remedy
       : findingText(finding, desk);
   return html`
     <div class="finding ${kind}" data-code=${finding.code}>

@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit-html';
 import type { RowView } from '../view/view-book.ts';
 import type { Writing } from '../writing/writing.ts';
 import { typed, type Desk } from './desk.ts';
@@ -54,22 +54,12 @@ function renderStep(by: -1 | 1, desk: Desk): TemplateResult {
   </button>`;
 }
 
-/** Which month is shown, the ones beside it, a new one, and taking one out. */
+/** Which month is shown, the ones beside it and a new one; the way back for one that was taken out. */
 export function renderMonths(desk: Desk): TemplateResult {
   return html`
     <div class="months">
       ${renderStep(-1, desk)} ${renderChoice(desk)} ${renderStep(1, desk)}
       <button type="button" id="add-month" @click=${desk.addMonth}>New month</button>
-      <button
-        type="button"
-        class="quiet"
-        id="remove-month"
-        @click=${() => {
-          desk.remove(desk.selected);
-        }}
-      >
-        Take this month out
-      </button>
     </div>
     ${renderRemoved(desk)}
   `;

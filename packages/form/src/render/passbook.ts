@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit-html';
 import type { BookMonth, Figure, PassbookEntry } from '@unitbook/engine';
 import type { RowView } from '../view/view-book.ts';
 import type { Desk } from './desk.ts';
@@ -15,10 +15,11 @@ const COLUMNS: readonly (readonly [keyof PassbookEntry, string])[] = [
   ['closing', 'Carried forward'],
 ];
 
+/** Where nothing moved, a dash, as in any account book; what is carried on is a number even when it is 0. */
 function renderCell(figure: Figure, column: string, desk: Desk): TemplateResult {
-  return html`<td class="${column} ${figure.numerator === 0 ? 'none' : ''}">
-    ${desk.view.writing.plain(figure)}
-  </td>`;
+  const isNone = figure.numerator === 0;
+  const text = isNone && column !== 'closing' ? '–' : desk.view.writing.plain(figure);
+  return html`<td class="${column} ${isNone ? 'none' : ''}">${text}</td>`;
 }
 
 function renderRow(row: RowView, month: BookMonth, desk: Desk): TemplateResult {

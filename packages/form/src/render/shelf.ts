@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit-html';
 import type { HouseholdText } from '../household/read-household.ts';
 import { readHousehold } from '../household/read-household.ts';
 import { HOUSEHOLD_FORMAT } from '../household/household.ts';
@@ -15,7 +15,7 @@ export interface Shelf {
   readonly startOwn: () => void;
   readonly showDemo: () => void;
   readonly saveFile: () => void;
-  readonly openFile: (file: File) => void;
+  readonly openFile: (file: File) => Promise<void>;
   readonly takeAside: (aside: Aside) => void;
 }
 
@@ -90,7 +90,7 @@ function renderAsides(shelf: Shelf): TemplateResult | typeof nothing {
 function openChosen(event: Event, shelf: Shelf): void {
   const input = event.currentTarget as HTMLInputElement;
   const [file] = input.files ?? [];
-  if (file !== undefined) shelf.openFile(file);
+  if (file !== undefined) void shelf.openFile(file);
   input.value = '';
 }
 

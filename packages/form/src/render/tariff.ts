@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit-html';
 import type { Finding } from '@unitbook/engine';
 import { typed, type Desk } from './desk.ts';
 import { findingText } from './findings.ts';
@@ -65,7 +65,7 @@ function renderState(desk: Desk): TemplateResult | typeof nothing {
 function chooseFile(event: Event, desk: Desk): void {
   const input = event.currentTarget as HTMLInputElement;
   const [file] = input.files ?? [];
-  if (file !== undefined) desk.openTariffFile(file);
+  if (file !== undefined) void desk.openTariffFile(file);
   input.value = '';
 }
 

@@ -1,7 +1,7 @@
-import { css, type CSSResult } from 'lit';
+import { css } from './css.ts';
 
 /** The answer, above the bill: one large figure and what goes with it. */
-export const answerStyles: CSSResult = css`
+export const answerStyles: string = css`
   .period {
     color: var(--ink-faint);
     font-style: italic;
@@ -27,6 +27,10 @@ export const answerStyles: CSSResult = css`
     color: var(--ink-blue);
     font-size: 2.75rem;
     line-height: 1.1;
+  }
+
+  .answer .payable.asked {
+    color: var(--question);
   }
 
   .answer .first {

@@ -1,10 +1,14 @@
-import { css, type CSSResult } from 'lit';
+import { css } from './css.ts';
 
 /** The bill: particulars on the left, figures in ruled columns on the right. */
-export const billStyles: CSSResult = css`
+export const billStyles: string = css`
   .bill-page {
     display: flex;
     flex-direction: column;
+  }
+
+  .tip {
+    display: block;
   }
 
   .bill-page .heads,
@@ -12,7 +16,7 @@ export const billStyles: CSSResult = css`
     align-items: baseline;
     display: grid;
     gap: 0 0.5rem;
-    grid-template-columns: minmax(0, 1fr) 5.25rem 5.25rem;
+    grid-template-columns: minmax(0, 1fr) 5rem 5rem;
   }
 
   .bill-page .heads {
@@ -27,7 +31,11 @@ export const billStyles: CSSResult = css`
   }
 
   .lines.split > li > details > summary {
-    grid-template-columns: minmax(0, 1fr) 5.25rem;
+    grid-template-columns: minmax(0, 1fr) 5rem;
+  }
+
+  .lines {
+    font-size: 0.9375rem;
   }
 
   .lines > li {
@@ -112,6 +120,10 @@ export const billStyles: CSSResult = css`
   }
 
   @media (min-width: 64rem) {
+    .lines {
+      font-size: 1rem;
+    }
+
     .bill-page .heads,
     .lines > li > details > summary {
       grid-template-columns: minmax(0, 1fr) 7rem 7rem;

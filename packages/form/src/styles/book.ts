@@ -1,4 +1,3 @@
-import type { CSSResultGroup } from 'lit';
 import { answerStyles } from './answer.ts';
 import { billStyles } from './bill.ts';
 import { derivationStyles } from './derivation.ts';
@@ -9,10 +8,12 @@ import { pageStyles } from './page.ts';
 import { paperStyles } from './paper.ts';
 import { passbookStyles } from './passbook.ts';
 import { printStyles } from './print.ts';
+import { shelfStyles } from './shelf.ts';
 
-/** Everything that `<unitbook-month>` is set in, the print rules last. */
-export const bookStyles: CSSResultGroup = [
+/** Everything that the elements are set in, the print rules last. */
+export const bookStyles: string = [
   paperStyles,
+  shelfStyles,
   pageStyles,
   entryStyles,
   meterStyles,
@@ -22,4 +23,4 @@ export const bookStyles: CSSResultGroup = [
   derivationStyles,
   passbookStyles,
   printStyles,
-];
+].join('');

@@ -1,7 +1,7 @@
-import { css, type CSSResult } from 'lit';
+import { css } from './css.ts';
 
 /** How a figure comes about: each step indented beneath the one it belongs to. */
-export const derivationStyles: CSSResult = css`
+export const derivationStyles: string = css`
   .how {
     border-left: 2px solid var(--ink-blue);
     font-size: 0.9375rem;
@@ -45,12 +45,17 @@ export const derivationStyles: CSSResult = css`
     justify-content: space-between;
   }
 
-  .steps .step .value {
+  .steps .value {
     margin-left: auto;
     text-align: right;
   }
 
-  .steps summary.step {
+  .steps summary {
+    align-items: baseline;
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0 0.75rem;
+    justify-content: space-between;
     min-height: 1.75rem;
     padding-left: 1.1rem;
   }

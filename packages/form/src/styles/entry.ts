@@ -1,7 +1,7 @@
-import { css, type CSSResult } from 'lit';
+import { css } from './css.ts';
 
 /** The left page: fields with their labels and echoes, and what folds away. */
-export const entryStyles: CSSResult = css`
+export const entryStyles: string = css`
   .months {
     align-items: center;
     display: flex;
@@ -12,6 +12,10 @@ export const entryStyles: CSSResult = css`
 
   .months select {
     flex: 1 1 12rem;
+  }
+
+  #remove-month {
+    align-self: start;
   }
 
   .pair {

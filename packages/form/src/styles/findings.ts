@@ -1,7 +1,7 @@
-import { css, type CSSResult } from 'lit';
+import { css } from './css.ts';
 
 /** What is asked or has to be set right, in the margin of the field it is about. */
-export const findingStyles: CSSResult = css`
+export const findingStyles: string = css`
   .findings {
     display: grid;
     gap: 0.5rem;

@@ -1,7 +1,7 @@
-import { css, type CSSResult } from 'lit';
+import { css } from './css.ts';
 
 /** Registers of a meter: previous, present and units in columns. */
-export const meterStyles: CSSResult = css`
+export const meterStyles: string = css`
   .meter {
     border: 0;
     margin: 0 0 1rem;

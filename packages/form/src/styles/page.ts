@@ -1,7 +1,7 @@
-import { css, type CSSResult } from 'lit';
+import { css } from './css.ts';
 
 /** The open book: two pages on a desk, one column on a phone. */
-export const pageStyles: CSSResult = css`
+export const pageStyles: string = css`
   .book {
     background: var(--paper);
     border: 1px solid #cfc4a5;

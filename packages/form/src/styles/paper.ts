@@ -1,7 +1,7 @@
-import { css, type CSSResult } from 'lit';
+import { css } from './css.ts';
 
 /** Paper, inks and type: an account book's, from fonts that the reader's system has. */
-export const paperStyles: CSSResult = css`
+export const paperStyles: string = css`
   :host {
     --paper: #fcf8ec;
     --paper-shade: #f3ecd8;

@@ -1,7 +1,7 @@
-import { css, type CSSResult } from 'lit';
+import { css } from './css.ts';
 
 /** The passbook: one ruled line for each month; wider than a phone, it scrolls by itself. */
-export const passbookStyles: CSSResult = css`
+export const passbookStyles: string = css`
   .wide {
     overflow-x: auto;
   }

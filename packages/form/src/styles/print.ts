@@ -1,7 +1,7 @@
-import { css, type CSSResult } from 'lit';
+import { css } from './css.ts';
 
 /** On paper: the answer, the bill and the passbook, opened as on the screen, without anything to press. */
-export const printStyles: CSSResult = css`
+export const printStyles: string = css`
   @media print {
     :host {
       --paper: #fff;
@@ -24,8 +24,13 @@ export const printStyles: CSSResult = css`
     }
 
     .page::before,
-    .entry-page,
+    .entry-page > :not(h2, .meter),
+    .entry-page::after,
+    .entry-page .echo,
+    .entry-page .hint,
+    .entry-page .findings,
     .answer-page button,
+    .bill-page .tip,
     .bill-page::after,
     .lines summary::before {
       display: none;
@@ -43,9 +48,36 @@ export const printStyles: CSSResult = css`
       padding-block: 2pt;
     }
 
+    :focus-visible {
+      outline: 0;
+    }
+
     .bill-page,
-    .answer-page {
+    .answer-page,
+    .entry-page {
       display: block;
+    }
+
+    .meter {
+      break-inside: avoid;
+      margin: 0 0 6pt;
+    }
+
+    .register {
+      padding-block: 1pt;
+    }
+
+    .register :is(input, .carried, .units) {
+      background: none;
+      border: 0;
+      font-size: 10pt;
+      line-height: 1.5;
+      min-height: 0;
+      padding: 0;
+    }
+
+    .lines {
+      font-size: 10pt;
     }
 
     .how,
@@ -62,11 +94,11 @@ export const printStyles: CSSResult = css`
     caption,
     thead th,
     th .mark,
-    .bill-page .heads {
+    .page .heads {
       font-size: 8pt;
     }
 
-    .steps summary.step {
+    .steps summary {
       min-height: 0;
       padding-left: 0;
     }

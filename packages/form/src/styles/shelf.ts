@@ -1,7 +1,7 @@
-import { css, type CSSResultGroup } from 'lit';
-import { paperStyles } from './paper.ts';
+import { css } from './css.ts';
 
-const shelf = css`
+/** The shelf above the book: which book lies open, and what was put aside. */
+export const shelfStyles: string = css`
   .shelf {
     align-items: center;
     display: flex;
@@ -21,6 +21,7 @@ const shelf = css`
 
   .file {
     cursor: pointer;
+    font-weight: 400;
     padding: 0.4rem 0.3rem;
     text-decoration: underline;
     text-decoration-color: var(--rule-strong);
@@ -64,6 +65,3 @@ const shelf = css`
     }
   }
 `;
-
-/** The shelf above the book. */
-export const shelfStyles: CSSResultGroup = [paperStyles, shelf];

@@ -71,19 +71,11 @@ function numberFinding(field: NumberField, typed: string): Finding | null {
   }
 }
 
-/** A question that was answered with "it is right" stays as a note. */
-function answered(finding: Finding, confirmed: readonly string[]): Finding {
-  const key = `${finding.code}:${finding.path.join('.')}`;
-  return finding.severity === 'question' && confirmed.includes(key)
-    ? { ...finding, severity: 'note' }
-    : finding;
-}
-
 /**
  * Understand what was typed for the account: "3 kW" and "3,3" are read like numbers on a meter, a blank
  * factor counts as 1 and a blank credit as 0.
  */
-export function viewAccount({ account: typed, confirmed = [] }: Household): AccountView {
+export function viewAccount({ account: typed }: Household): AccountView {
   const document = structuredClone(typed);
   const read: Record<string, string | null> = {};
   const unread: Finding[] = [];
@@ -101,7 +93,7 @@ export function viewAccount({ account: typed, confirmed = [] }: Household): Acco
     }
   }
   const checked = checkAccount(document);
-  const findings = [...unread, ...checked.findings].map((finding) => answered(finding, confirmed));
+  const findings = [...unread, ...checked.findings];
   return { account: unread.length === 0 ? checked.value : null, findings, read };
 }
 

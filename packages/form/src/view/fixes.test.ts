@@ -46,7 +46,7 @@ it('keeps a question about the account with the household', () => {
   );
   const [use, keep] = fixesFor(finding, household, writing);
   expect(use?.apply(household).account.sanctionedLoad).toBe('3');
-  expect(keep?.apply(household).confirmed).toEqual(['account/load-in-watts:sanctionedLoad']);
+  expect(keep?.apply(household).account.confirmed).toEqual(['account/load-in-watts:sanctionedLoad']);
 });
 
 it('takes the offered readings apart', () => {

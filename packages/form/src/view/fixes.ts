@@ -1,14 +1,7 @@
 import type { Finding, RegisterId } from '@unitbook/engine';
-import {
-  answerAccount,
-  answerRow,
-  changeAccount,
-  changeRow,
-  sortRows,
-  type RowChange,
-} from '../household/edit-household.ts';
+import { answer, changeAccount, changeRow, sortRows, type RowChange } from '../household/edit-household.ts';
 import type { Household } from '../household/household.ts';
-import { localText, type Writing } from '../writing/writing.ts';
+import { offerText, type Writing } from '../writing/writing.ts';
 
 /** A button beside a finding, and what it does to the household. */
 export interface Fix {
@@ -16,11 +9,18 @@ export interface Fix {
   readonly apply: (household: Household) => Household;
 }
 
-/** The key under which a row lists the answer to a question: `code:register`. */
+/** The reading a finding is about; null for one about the account. */
+function rowOf({ path }: Finding): number | null {
+  const [list, index] = path;
+  return list === 'readings' && typeof index === 'number' ? index : null;
+}
+
+/** The key under which a row or the account lists the answer to a question: `code:field`. */
 function answerKey(finding: Finding): string {
-  const place = finding.path.at(-1);
-  const register = place === 'date' || place === 'export' || place === 'generation' ? place : 'import';
-  return `${finding.code}:${register}`;
+  const code = finding.code.replace('rolled-over', 'below-before');
+  const place = String(finding.path.at(-1));
+  const isField = rowOf(finding) === null || ['date', 'export', 'generation'].includes(place);
+  return `${code}:${isField ? place : 'import'}`;
 }
 
 /** The new texts that an offer such as "import 4640.1, export 3151" names. */
@@ -31,13 +31,13 @@ export function offeredReadings(offer: string): RowChange {
   ) as RowChange;
 }
 
-const use = (text: string, writing: Writing): string => `Use ${localText(text, writing)}`;
+const use = (text: string, writing: Writing): string => `Use ${offerText(text, writing)}`;
 
 function setField(finding: Finding, text: string): Fix['apply'] {
-  const [list, index, field] = finding.path;
-  if (list === 'readings' && typeof index === 'number')
-    return (household) => changeRow(household, index, { [field as RegisterId]: text });
-  return (household) => changeAccount(household, finding.path.map(String), text);
+  const index = rowOf(finding);
+  return index === null
+    ? (household) => changeAccount(household, finding.path.map(String), text)
+    : (household) => changeRow(household, index, { [finding.path[2] as RegisterId]: text });
 }
 
 function swapRegisters(index: number): Fix['apply'] {
@@ -70,36 +70,20 @@ function corrections(finding: Finding, index: number, writing: Writing): Fix[] {
 }
 
 /** "It is right, keep it", where a finding can be kept. */
-function keeping(finding: Finding, index: number | null, writing: Writing): Fix[] {
-  if (finding.code === 'reading/below-before' && index !== null) {
+function keeping(finding: Finding, writing: Writing): Fix[] {
+  const apply: Fix['apply'] = (household) => answer(household, rowOf(finding), answerKey(finding));
+  if (finding.code === 'reading/below-before')
     return [
-      {
-        label: `It passed ${localText(finding.values['top'] ?? 'its full scale', writing)}: confirm`,
-        apply: (household) => answerRow(household, index, answerKey(finding)),
-      },
+      { label: `It passed ${offerText(finding.values['top'] ?? 'its full scale', writing)}: confirm`, apply },
     ];
-  }
-  if (finding.severity !== 'question') return [];
-  const key = index === null ? `${finding.code}:${finding.path.join('.')}` : answerKey(finding);
-  return [
-    {
-      label: 'It is right, keep it',
-      apply: (household) =>
-        index === null ? answerAccount(household, key) : answerRow(household, index, key),
-    },
-  ];
+  return finding.severity === 'question' ? [{ label: 'It is right, keep it', apply }] : [];
 }
 
-/** The answer key that a finding was quieted by, or null where nobody answered it. */
-export function answeredKey(finding: Finding, household: Household): string | null {
-  const [list, index] = finding.path;
-  if (list !== 'readings' || typeof index !== 'number') {
-    const key = `${finding.code}:${finding.path.join('.')}`;
-    return household.confirmed?.includes(key) === true ? key : null;
-  }
-  const own = answerKey(finding);
-  const key = finding.code === 'reading/rolled-over' ? own.replace('rolled-over', 'below-before') : own;
-  return household.readings[index]?.confirmed?.includes(key) === true ? key : null;
+/** Whether somebody answered a finding with "it is right". */
+export function isAnswered(finding: Finding, { account, readings }: Household): boolean {
+  const index = rowOf(finding);
+  const { confirmed } = index === null ? account : (readings[index] ?? {});
+  return confirmed?.includes(answerKey(finding)) === true;
 }
 
 /**
@@ -107,16 +91,9 @@ export function answeredKey(finding: Finding, household: Household): string | nu
  * answered, the way to ask again.
  */
 export function fixesFor(finding: Finding, household: Household, writing: Writing): readonly Fix[] {
-  const row = finding.path[0] === 'readings' ? finding.path[1] : undefined;
-  const index = typeof row === 'number' ? row : null;
-  const key = answeredKey(finding, household);
-  if (key !== null)
-    return [
-      {
-        label: 'Ask again',
-        apply: (held) => (index === null ? answerAccount(held, key) : answerRow(held, index, key)),
-      },
-    ];
+  const index = rowOf(finding);
+  if (isAnswered(finding, household))
+    return [{ label: 'Ask again', apply: (held) => answer(held, index, answerKey(finding)) }];
   if (finding.severity === 'note') return [];
-  return [...corrections(finding, index ?? 0, writing), ...keeping(finding, index, writing)];
+  return [...corrections(finding, index ?? 0, writing), ...keeping(finding, writing)];
 }

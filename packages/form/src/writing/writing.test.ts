@@ -1,6 +1,6 @@
 import { givenFigure, parseDay, type Figure } from '@unitbook/engine';
 import { expect, it } from 'vitest';
-import { daysText, decimalOf, knownLocale, localText, writingFor } from './writing.ts';
+import { daysText, decimalOf, knownLocale, localDates, offerText, writingFor } from './writing.ts';
 
 const money = (numerator: number, denominator: number): Figure =>
   givenFigure({ id: 'x', label: 'X', unit: 'money', numerator, denominator, clause: '' });
@@ -44,11 +44,13 @@ it('falls back to a known locale', () => {
   expect(writingFor('_', 'INR').number('100000')).toBe('1,00,000');
 });
 
-it('groups numbers and spells dates within a sentence, and leaves quoted text as typed', () => {
-  expect(localText('42061 units in 31 days. Use 4640.3, not "46403".', indian)).toBe(
-    '42,061 units in 31 days. Use 4,640.3, not "46403".',
-  );
-  expect(localText('2025-06-01, after 2025-02-30 (TO-2024 cl. 4)', indian)).toBe(
+it('spells the dates of a sentence, and offers numbers in their grouping', () => {
+  expect(localDates('2025-06-01, after 2025-02-30 (TO-2024 cl. 4)', indian)).toBe(
     '1 June 2025, after 2025-02-30 (TO-2024 cl. 4)',
   );
+  expect(['4640.3', '2025-06-01', 'its full scale'].map((text) => offerText(text, indian))).toEqual([
+    '4,640.3',
+    '1 June 2025',
+    'its full scale',
+  ]);
 });

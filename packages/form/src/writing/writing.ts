@@ -22,8 +22,6 @@ export interface Writing extends Notation {
   readonly plain: (figure: Quotient) => string;
   /** "1 May 2025" */
   readonly day: (day: DayNumber) => string;
-  /** "May 2025" */
-  readonly monthOf: (day: DayNumber) => string;
   /** The sign of the currency, such as ₹. */
   readonly sign: string;
 }
@@ -71,7 +69,13 @@ function makeWriting(locale: string, currency: string): Writing {
     year: 'numeric',
     timeZone: 'UTC',
   });
-  const month = new Intl.DateTimeFormat(locale, { month: 'long', year: 'numeric', timeZone: 'UTC' });
+  // The page names the same days at each keystroke, and a formatter takes its time.
+  const days = new Map<DayNumber, string>();
+  const dayName = (number: DayNumber): string => {
+    const name = days.get(number) ?? day.format(utcDate(number));
+    days.set(number, name);
+    return name;
+  };
   const minus = (text: string): string => text.replace('-', '−');
   const moneyText = (figure: Quotient): string => {
     const text = decimalOf(figure, places);
@@ -87,8 +91,7 @@ function makeWriting(locale: string, currency: string): Writing {
       return minus((text.includes('.') ? money : sum).format(text as DecimalText));
     },
     plain: (figure) => minus(plain.format(decimalOf(figure, 2) as DecimalText)),
-    day: (number) => day.format(utcDate(number)),
-    monthOf: (number) => month.format(utcDate(number)),
+    day: dayName,
     sign: sum.formatToParts(0).find((part) => part.type === 'currency')?.value ?? currency,
   };
 }
@@ -102,21 +105,23 @@ const known = new Map<string, Writing>();
  * @param currency  ISO 4217
  */
 export function writingFor(locale: string | undefined, currency: string): Writing {
-  const canonical = knownLocale(locale);
-  const key = `${canonical} ${currency}`;
-  const writing = known.get(key) ?? makeWriting(canonical, currency);
+  const key = `${locale ?? ''} ${currency}`;
+  const writing = known.get(key) ?? makeWriting(knownLocale(locale), currency);
   known.set(key, writing);
   return writing;
 }
 
-/** Long numbers and dates of an engine's sentence in the household's own grouping; quoted text stays. */
-export function localText(text: string, writing: Writing): string {
-  return text
-    .replace(/(?<!["\d.,/-])\d{4,}(?:\.\d+)?(?!["\d/-])/g, (digits) => writing.number(digits))
-    .replace(/\b\d{4}-\d{2}-\d{2}\b/g, (iso) => {
-      const day = parseDay(iso);
-      return day === null ? iso : writing.day(day);
-    });
+/** The ISO dates of an engine's sentence in words. */
+export function localDates(text: string, writing: Writing): string {
+  return text.replace(/\b\d{4}-\d{2}-\d{2}\b/g, (iso) => {
+    const day = parseDay(iso);
+    return day === null ? iso : writing.day(day);
+  });
+}
+
+/** An offered text as the household writes it: a number in its grouping, a date in words. */
+export function offerText(text: string, writing: Writing): string {
+  return /^-?\d+(?:\.\d+)?$/.test(text) ? writing.number(text) : localDates(text, writing);
 }
 
 /** "3 days", "1 day". */
