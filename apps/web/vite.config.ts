@@ -6,11 +6,7 @@ import { trimTemplates } from './trim-templates.ts';
 
 export default defineConfig({
   base: './',
-  resolve: {
-    conditions: ['@unitbook/source', ...defaultClientConditions],
-    // Of jsonc-parser one function is used; its front door brings tables along that no bundler takes out.
-    alias: { 'jsonc-parser': 'jsonc-parser/lib/esm/impl/parser.js' },
-  },
+  resolve: { conditions: ['@unitbook/source', ...defaultClientConditions] },
   build: {
     target: 'es2022',
     sourcemap: true,
@@ -19,10 +15,7 @@ export default defineConfig({
     // Two minifiers, one after the other: each finds what the other leaves, 600 bytes more than either alone.
     minify: 'terser',
     terserOptions: { module: true, ecma: 2020, safari10: false, compress: { passes: 3, pure_getters: true } },
-    rolldownOptions: {
-      output: { minify: true },
-      treeshake: { moduleSideEffects: [{ test: /jsonc-parser/, sideEffects: false }] },
-    },
+    rolldownOptions: { output: { minify: true } },
   },
   preview: { headers },
   plugins: [styleSheet(), trimTemplates(), contentSecurity(), offline()],

@@ -1,10 +1,10 @@
-import { html, nothing, type TemplateResult } from 'lit-html';
-import { DrawnElement, type Changed } from './drawn-element.ts';
+import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { emptyHousehold, householdText, type Household } from './household/household.ts';
 import { readHousehold, type HouseholdText } from './household/read-household.ts';
 import type { Aside, Keep, Slot } from './keep.ts';
 import { renderShelf, type Shelf } from './render/shelf.ts';
 import { offerFile } from './offer-file.ts';
+import { drawnProperties, styleSheet } from './element-parts.ts';
 import type { TariffChoice } from './tariff-choice.ts';
 
 /**
@@ -13,13 +13,19 @@ import type { TariffChoice } from './tariff-choice.ts';
  *
  * @summary Keeps what is typed in `<unitbook-month>`.
  */
-export class UnitbookBook extends DrawnElement {
-  static {
-    this.drawsFor([
-      ...['keep', 'demo', 'tariffs', 'today'],
-      ...['openSlot', 'household', 'asides', 'refused', 'isKept'],
-    ]);
-  }
+export class UnitbookBook extends LitElement {
+  static override properties = drawnProperties([
+    'keep',
+    'demo',
+    'tariffs',
+    'today',
+    'openSlot',
+    'household',
+    'asides',
+    'refused',
+    'isKept',
+  ]);
+  static override styles = styleSheet;
 
   /** Where books are kept; null keeps nothing. */
   declare keep: Keep | null;
@@ -48,15 +54,17 @@ export class UnitbookBook extends DrawnElement {
     this.isKept = true;
   }
 
-  protected override willDraw(changed: Changed): void {
+  protected override willUpdate(changed: PropertyValues): void {
     if (changed.has('keep') || changed.has('demo')) this.openShelf();
   }
 
-  connectedCallback(): void {
+  override connectedCallback(): void {
+    super.connectedCallback();
     window.addEventListener('storage', this.takeOver);
   }
 
-  disconnectedCallback(): void {
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
     window.removeEventListener('storage', this.takeOver);
   }
 
@@ -150,7 +158,7 @@ export class UnitbookBook extends DrawnElement {
     };
   }
 
-  protected override template(): TemplateResult | typeof nothing {
+  protected override render(): TemplateResult | typeof nothing {
     if (this.household === null) return nothing;
     return html`
       ${renderShelf(this.shelf())}

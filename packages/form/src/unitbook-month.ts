@@ -1,6 +1,5 @@
-import { html, type TemplateResult } from 'lit-html';
+import { html, LitElement, type PropertyValues, type TemplateResult } from 'lit';
 import type { Finding, ReadingRow } from '@unitbook/engine';
-import { DrawnElement, type Changed } from './drawn-element.ts';
 import { insertRow, removeRow } from './household/edit-household.ts';
 import { emptyHousehold, isBlankRow, type Household } from './household/household.ts';
 import type { Desk, Removed } from './render/desk.ts';
@@ -12,6 +11,7 @@ import { monthName, renderMonths } from './render/months.ts';
 import { renderPassbook } from './render/passbook.ts';
 import { renderSafety } from './render/safety.ts';
 import { renderScreenHelp } from './render/screen-help.ts';
+import { drawnProperties, styleSheet } from './element-parts.ts';
 import type { TariffChoice } from './tariff-choice.ts';
 import { openTariff, openTariffText, type TariffView } from './view/tariff-view.ts';
 import { viewBook, type BookView } from './view/view-book.ts';
@@ -29,13 +29,18 @@ interface TakenOut extends Removed {
  * @summary Checks a solar household's bill against its meter readings, month by month.
  * @event unitbook-household-change - the homeowner edited something; `detail` is the new household
  */
-export class UnitbookMonth extends DrawnElement {
-  static {
-    this.drawsFor([
-      ...['household', 'tariffs', 'today'],
-      ...['selected', 'tariff', 'takenOut', 'refused', 'opened'],
-    ]);
-  }
+export class UnitbookMonth extends LitElement {
+  static override properties = drawnProperties([
+    'household',
+    'tariffs',
+    'today',
+    'selected',
+    'tariff',
+    'takenOut',
+    'refused',
+    'opened',
+  ]);
+  static override styles = styleSheet;
 
   /** Everything typed. Replace it, never change it in place. */
   declare household: Household;
@@ -64,7 +69,7 @@ export class UnitbookMonth extends DrawnElement {
     this.opened = new Map();
   }
 
-  protected override willDraw(changed: Changed): void {
+  protected override willUpdate(changed: PropertyValues): void {
     const before = changed.get('household') as Household | undefined;
     if (changed.has('household') && this.household !== this.own) this.showLastMonth();
     const tariffChanged = changed.has('household') && this.household.tariff !== before?.tariff;
@@ -170,7 +175,7 @@ export class UnitbookMonth extends DrawnElement {
     };
   }
 
-  protected override template(): TemplateResult {
+  protected override render(): TemplateResult {
     const prepared = this.tariff.kind === 'open' ? this.tariff.tariff : null;
     const desk = this.desk(viewBook({ household: this.household, tariff: prepared, today: this.today }));
     const { name, id } = this.household.account;

@@ -1,4 +1,5 @@
-export { accountSchema, checkAccount, readAccount, type Account, type AccountDocument } from './account.ts';
+export { accountSchema, type AccountDocument } from './account-document.ts';
+export { checkAccount, readAccount, type Account } from './account.ts';
 export { registersOf } from './check-pair.ts';
 export { readTypedDay, type TypedDay } from './day-text.ts';
 export { READING_FINDINGS, readingFinding, type ReadingFindingCode } from './findings.ts';

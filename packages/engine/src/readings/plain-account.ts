@@ -1,5 +1,5 @@
 import type { Finding, Path } from '../quantity/index.ts';
-import type { AccountDocument } from './account.ts';
+import type { AccountDocument } from './account-document.ts';
 import { readingFinding } from './findings.ts';
 import { readNumberText } from './number-text.ts';
 

@@ -1,4 +1,3 @@
-import { getNodeValue } from 'jsonc-parser';
 import * as z from 'zod/mini';
 import type { Finding, Path } from '../quantity/index.ts';
 import { schemaFindings } from './schema-findings.ts';
@@ -43,7 +42,7 @@ function mended<Value>(
   source: SourceText,
 ): Value | null {
   if (source.root === undefined) return null;
-  const copy = getNodeValue(source.root) as Tree;
+  const copy = JSON.parse(source.text) as Tree;
   for (const issue of issues) mend(copy, issue, source);
   const again = z.safeParse(schema, copy);
   return again.success ? again.data : null;
@@ -58,7 +57,7 @@ function mended<Value>(
 export function readDocument<Value>(text: string, schema: z.ZodMiniType<Value>): ReadDocument<Value> {
   const { source, findings } = readSourceText(text);
   if (source.root === undefined) return { value: null, mended: null, source, findings };
-  const value: unknown = getNodeValue(source.root);
+  const value: unknown = JSON.parse(text);
   const checked = z.safeParse(schema, value);
   if (checked.success) {
     const located = findings.map((finding) => locate(source, finding));

@@ -1,4 +1,4 @@
-import { html, type TemplateResult } from 'lit-html';
+import { html, type TemplateResult } from 'lit';
 import type { Finding } from '@unitbook/engine';
 import { changeAccount } from '../household/edit-household.ts';
 import { typed, type Desk } from './desk.ts';

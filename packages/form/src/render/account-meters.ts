@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from 'lit-html';
+import { html, nothing, type TemplateResult } from 'lit';
 import type { AccountDocument } from '@unitbook/engine';
 import { changeField, renderAccountField, renderSelect, type AccountField } from './account-field.ts';
 import type { Desk } from './desk.ts';

@@ -1,4 +1,4 @@
-import { html, type TemplateResult } from 'lit-html';
+import { html, type TemplateResult } from 'lit';
 import { renderAccountField, type AccountField } from './account-field.ts';
 import { renderMeters } from './account-meters.ts';
 import type { Desk } from './desk.ts';

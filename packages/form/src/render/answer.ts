@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from 'lit-html';
+import { html, nothing, type TemplateResult } from 'lit';
 import { quotientText, type BookMonth, type Finding } from '@unitbook/engine';
 import type { RowView } from '../view/view-book.ts';
 import { daysText, type Writing } from '../writing/writing.ts';

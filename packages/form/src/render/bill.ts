@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from 'lit-html';
+import { html, nothing, type TemplateResult } from 'lit';
 import type { BillLine, BookMonth, Figure } from '@unitbook/engine';
 import type { Desk } from './desk.ts';
 import { renderFold } from './fold.ts';

@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from 'lit-html';
+import { html, nothing, type TemplateResult } from 'lit';
 import { explainFigure, type Explanation, type Figure } from '@unitbook/engine';
 import { localDates } from '../writing/writing.ts';
 import type { Desk } from './desk.ts';

@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from 'lit-html';
+import { html, nothing, type TemplateResult } from 'lit';
 import { changeRow } from '../household/edit-household.ts';
 import type { RowView } from '../view/view-book.ts';
 import { daysText } from '../writing/writing.ts';

@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from 'lit-html';
+import { html, nothing, type TemplateResult } from 'lit';
 import { describeFinding, type Finding } from '@unitbook/engine';
 import { fixesFor, isAnswered } from '../view/fixes.ts';
 import { localDates } from '../writing/writing.ts';

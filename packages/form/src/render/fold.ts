@@ -1,4 +1,4 @@
-import { html, type TemplateResult } from 'lit-html';
+import { html, type TemplateResult } from 'lit';
 import type { Desk } from './desk.ts';
 
 /** What folds away, and what stands for it. */

@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from 'lit-html';
+import { html, nothing, type TemplateResult } from 'lit';
 import type { Finding, RegisterId } from '@unitbook/engine';
 import { changeRow, type RowField } from '../household/edit-household.ts';
 import type { RowView } from '../view/view-book.ts';

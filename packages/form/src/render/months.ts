@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from 'lit-html';
+import { html, nothing, type TemplateResult } from 'lit';
 import type { RowView } from '../view/view-book.ts';
 import type { Writing } from '../writing/writing.ts';
 import { typed, type Desk } from './desk.ts';

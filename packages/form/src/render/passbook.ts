@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from 'lit-html';
+import { html, nothing, type TemplateResult } from 'lit';
 import type { BookMonth, Figure, PassbookEntry } from '@unitbook/engine';
 import type { RowView } from '../view/view-book.ts';
 import type { Desk } from './desk.ts';

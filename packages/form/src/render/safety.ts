@@ -1,4 +1,4 @@
-import { html, type TemplateResult } from 'lit-html';
+import { html, type TemplateResult } from 'lit';
 
 /** What has to be said wherever the form is shown: whose work it is, and what this is not. */
 export function renderSafety(): TemplateResult {

@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from 'lit-html';
+import { html, nothing, type TemplateResult } from 'lit';
 import type { HouseholdText } from '../household/read-household.ts';
 import { readHousehold } from '../household/read-household.ts';
 import { HOUSEHOLD_FORMAT } from '../household/household.ts';

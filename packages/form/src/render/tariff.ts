@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from 'lit-html';
+import { html, nothing, type TemplateResult } from 'lit';
 import type { Finding } from '@unitbook/engine';
 import { typed, type Desk } from './desk.ts';
 import { findingText } from './findings.ts';

@@ -1,0 +1,40 @@
+import * as z from 'zod/mini';
+
+/** A number as text, the way people type it: "3 kW" and "3,3" are read. */
+const typedNumber = (description: string): z.ZodMiniString =>
+  z.string().check(z.describe(`${description}. A number written as text, such as "3.3".`));
+
+/** One register as zod checks it. */
+export const registerSchema = z.strictObject({
+  digits: z.enum(['4', '5', '6', '7', '8']).check(z.describe('Digits before the point')),
+  decimals: z.enum(['0', '1', '2', '3']).check(z.describe('Digits after the point, often red')),
+});
+
+const meterCommon = {
+  serial: z.string(),
+  multiplyingFactor: typedNumber('What a reading is multiplied by: 1 on a meter connected directly'),
+};
+
+/** The account document as zod checks it. */
+export const accountSchema = z.strictObject({
+  $schema: z.optional(z.string()),
+  format: z.literal('unitbook-account-1'),
+  id: z.string(),
+  name: z.optional(z.string()),
+  locale: z.optional(z.string().check(z.describe('How numbers are grouped, such as "en-IN"'))),
+  sanctionedLoad: typedNumber('Sanctioned load of the connection in kW, from the bill'),
+  plantCapacity: typedNumber('Capacity of the solar plant in kWp, from the invoice'),
+  openingCredit: typedNumber('Credit units brought forward into the first period; "0" for none'),
+  confirmed: z.optional(
+    z
+      .array(z.string())
+      .check(z.describe('Questions about this document answered with "it is right": code:key')),
+  ),
+  meters: z.strictObject({
+    grid: z.strictObject({ ...meterCommon, import: registerSchema, export: registerSchema }),
+    generation: z.optional(z.strictObject({ ...meterCommon, generation: registerSchema })),
+  }),
+});
+
+/** An account document: the connection, the plant and the meters of one household. */
+export type AccountDocument = z.infer<typeof accountSchema>;
