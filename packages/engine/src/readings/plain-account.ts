@@ -72,16 +72,15 @@ export function plainAccount(typed: AccountDocument): PlainAccount {
   for (const field of NUMBER_FIELDS) {
     const value = at(typed, field.path);
     if (typeof value !== 'string') continue;
-    const isBlank = value.trim() === '' && field.blank !== null;
-    const read = readNumberText(isBlank ? (field.blank ?? '') : value);
+    const counts = value.trim() === '' ? field.blank : null;
+    const read = readNumberText(counts ?? value);
     if (read.kind === 'number') document = put(document, field.path, read.text) as AccountDocument;
     else {
       findings.push(unreadable(field, value));
       unread.push(field.path.join('.'));
     }
-    if (isBlank) {
-      const values = { what: field.what, counts: field.blank ?? '' };
-      findings.push(readingFinding('account/blank', { path: field.path }, values));
+    if (counts !== null) {
+      findings.push(readingFinding('account/blank', { path: field.path }, { what: field.what, counts }));
     }
   }
   return { document, findings, unread };
