@@ -37,6 +37,15 @@ const ACCOUNT_CASES: readonly MessageCase[] = [
     remedy: 'Nothing to do if that is right.',
   },
   {
+    code: 'account/number-missing',
+    when: 'the load is left blank',
+    make: account({ sanctionedLoad: ' ' }),
+    at: '4:21',
+    found: 'nothing for the sanctioned load',
+    expected: 'a number above 0',
+    remedy: 'Copy it from the bill, the sanction letter or the nameplate.',
+  },
+  {
     code: 'account/credit-not-a-number',
     when: 'the opening credit is finer than a watt-hour',
     make: account({ openingCredit: '35.0001' }),

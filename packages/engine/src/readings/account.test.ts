@@ -104,7 +104,7 @@ describe('numbers of an account', () => {
   });
 
   it('say what stands in the way, once for each', () => {
-    expect(read({ sanctionedLoad: '' }).codes).toEqual(['account/not-above-zero']);
+    expect(read({ sanctionedLoad: '' }).codes).toEqual(['account/number-missing']);
     expect(read({ sanctionedLoad: '3O' }).codes).toEqual(['reading/letter']);
     expect(read({ plantCapacity: '3,300' }).codes).toEqual(['reading/comma-unclear']);
     expect(read({ plantCapacity: '=3' }).codes).toEqual(['reading/formula']);

@@ -11,7 +11,7 @@ import {
 import { inFileOrder, locate, readDocument } from '../tariff/index.ts';
 import { accountSchema, type AccountDocument, type registerSchema } from './account-document.ts';
 import { readingFinding } from './findings.ts';
-import { plainAccount } from './plain-account.ts';
+import { plainAccount, type PlainAccount } from './plain-account.ts';
 import { makeRegister, type Register, type RegisterId } from './register.ts';
 
 /** An account that has been read and checked. Power in whole watts, energy in whole watt-hours. */
@@ -34,7 +34,7 @@ const fine = (text: string): boolean => isDecimalText(text) && decimalPlaces(tex
 const aboveZero = (text: string): boolean => fine(text) && decimalToWhole(text, 3) > 0;
 
 /** Load, capacity and factors have to be above 0. */
-function numberFindings(document: AccountDocument, unread: readonly string[]): Finding[] {
+function numberFindings({ document, read }: PlainAccount): Finding[] {
   const { grid, generation } = document.meters;
   const named: readonly (readonly [string, string, Path])[] = [
     ['the sanctioned load', document.sanctionedLoad, ['sanctionedLoad']],
@@ -47,12 +47,12 @@ function numberFindings(document: AccountDocument, unread: readonly string[]): F
     ],
   ];
   return named
-    .filter(([, text, path]) => !unread.includes(path.join('.')) && !aboveZero(text))
+    .filter(([, text, path]) => read[path.join('.')] !== null && !aboveZero(text))
     .map(([what, value, path]) => readingFinding('account/not-above-zero', { path }, { what, value }));
 }
 
-function creditFindings(document: AccountDocument, unread: readonly string[]): Finding[] {
-  if (unread.includes('openingCredit') || creditUnits(document.openingCredit) !== null) return [];
+function creditFindings({ document, read }: PlainAccount): Finding[] {
+  if (read['openingCredit'] === null || creditUnits(document.openingCredit) !== null) return [];
   const values = { value: document.openingCredit };
   return [readingFinding('account/credit-not-a-number', { path: ['openingCredit'] }, values)];
 }
@@ -121,12 +121,7 @@ function assemble(document: AccountDocument): Account {
 export function checkAccount(document: AccountDocument): Outcome<Account | null> {
   const plain = plainAccount(document);
   const questions = plausibility(plain.document).map((finding) => answered(finding, document));
-  const findings = [
-    ...plain.findings,
-    ...numberFindings(plain.document, plain.unread),
-    ...questions,
-    ...creditFindings(plain.document, plain.unread),
-  ];
+  const findings = [...plain.findings, ...numberFindings(plain), ...questions, ...creditFindings(plain)];
   const usable = findings.every((finding) => finding.severity !== 'error');
   return { value: usable ? assemble(plain.document) : null, findings };
 }

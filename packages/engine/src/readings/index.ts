@@ -4,6 +4,7 @@ export { registersOf } from './check-pair.ts';
 export { readTypedDay, type TypedDay } from './day-text.ts';
 export { READING_FINDINGS, readingFinding, type ReadingFindingCode } from './findings.ts';
 export { readNumberText, type NumberText } from './number-text.ts';
+export { plainAccount, type PlainAccount } from './plain-account.ts';
 export {
   readReadings,
   readReadingsDocument,

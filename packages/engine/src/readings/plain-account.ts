@@ -39,7 +39,7 @@ function unreadable(field: NumberField, typed: string): Finding {
   switch (read.kind) {
     case 'number':
     case 'empty':
-      return readingFinding('account/not-above-zero', { path }, { what: field.what, value: 'not there' });
+      return readingFinding('account/number-missing', { path }, { what: field.what });
     case 'letter':
       return readingFinding(
         'reading/letter',
@@ -57,8 +57,8 @@ function unreadable(field: NumberField, typed: string): Finding {
 export interface PlainAccount {
   readonly document: AccountDocument;
   readonly findings: readonly Finding[];
-  /** The fields whose numbers could not be read, by path joined with points. */
-  readonly unread: readonly string[];
+  /** The numbers as plain decimals by path joined with points; null where one could not be read. */
+  readonly read: Readonly<Record<string, string | null>>;
 }
 
 /**
@@ -68,20 +68,18 @@ export interface PlainAccount {
 export function plainAccount(typed: AccountDocument): PlainAccount {
   let document = typed;
   const findings: Finding[] = [];
-  const unread: string[] = [];
+  const read: Record<string, string | null> = {};
   for (const field of NUMBER_FIELDS) {
     const value = at(typed, field.path);
     if (typeof value !== 'string') continue;
     const counts = value.trim() === '' ? field.blank : null;
-    const read = readNumberText(counts ?? value);
-    if (read.kind === 'number') document = put(document, field.path, read.text) as AccountDocument;
-    else {
-      findings.push(unreadable(field, value));
-      unread.push(field.path.join('.'));
-    }
+    const number = readNumberText(counts ?? value);
+    read[field.path.join('.')] = number.kind === 'number' ? number.text : null;
+    if (number.kind === 'number') document = put(document, field.path, number.text) as AccountDocument;
+    else findings.push(unreadable(field, value));
     if (counts !== null) {
       findings.push(readingFinding('account/blank', { path: field.path }, { what: field.what, counts }));
     }
   }
-  return { document, findings, unread };
+  return { document, findings, read };
 }

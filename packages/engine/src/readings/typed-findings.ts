@@ -28,6 +28,14 @@ export const TYPED_FINDINGS = {
       remedy: 'Nothing to do if that is right.',
     }),
   },
+  'account/number-missing': {
+    severity: 'error',
+    text: (v) => ({
+      found: `nothing for ${of(v, 'what')}`,
+      expected: 'a number above 0',
+      remedy: 'Copy it from the bill, the sanction letter or the nameplate.',
+    }),
+  },
   'account/credit-not-a-number': {
     severity: 'error',
     text: (v) => ({

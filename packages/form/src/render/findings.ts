@@ -26,7 +26,7 @@ export function isUnfinished({ code, values }: Finding): boolean {
   return (
     code === 'reading/missing-register' ||
     (code === 'reading/no-day' && values['value'] === '') ||
-    (code === 'account/not-above-zero' && values['value'] === 'not typed yet')
+    code === 'account/number-missing'
   );
 }
 
