@@ -41,8 +41,8 @@ it('echoes numbers and days before the account is filled in', () => {
   expect(view.rows[0]?.read.import).toBe('12892.4');
   expect(view.book).toBeNull();
   expect(view.account.findings.map(({ code }) => code)).toEqual([
-    'account/not-above-zero',
-    'account/not-above-zero',
+    'account/number-missing',
+    'account/number-missing',
   ]);
 });
 
