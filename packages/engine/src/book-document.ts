@@ -17,6 +17,12 @@ export interface FigureDocument {
     readonly unit: string;
     readonly clause: string;
   }[];
+  readonly choice?: {
+    readonly by: string;
+    readonly value: string;
+    readonly above?: string;
+    readonly upTo?: string;
+  };
   readonly rounding?: {
     readonly from: string;
     readonly step: string;
@@ -24,6 +30,17 @@ export interface FigureDocument {
     readonly clause: string;
   };
   readonly inputs?: readonly FigureDocument[];
+}
+
+/** Which rates a quantity reached. */
+function choiceDocument({ choice }: Figure): Pick<FigureDocument, 'choice'> {
+  if (choice === null || choice === undefined) return {};
+  const { by, above, upTo } = choice;
+  const bounds = {
+    ...(above === null ? {} : { above: above.text }),
+    ...(upTo === null ? {} : { upTo: upTo.text }),
+  };
+  return { choice: { by: by.id, value: exactText(by.numerator, by.denominator), ...bounds } };
 }
 
 /** A figure as a plain object for JSON, with everything it follows from. */
@@ -46,6 +63,7 @@ function figureDocument(figure: Figure): FigureDocument {
             clause,
           })),
         }),
+    ...choiceDocument(figure),
     ...(rounding === null
       ? {}
       : {

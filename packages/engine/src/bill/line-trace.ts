@@ -1,4 +1,4 @@
-import type { Figure, Parameter } from '../quantity/index.ts';
+import type { Choice, Figure, Parameter } from '../quantity/index.ts';
 import type { ShapeLine } from './shape.ts';
 
 /** What explanations of one piece need and no bill changes. */
@@ -20,8 +20,12 @@ export interface LineTrace {
   /** The clause that says how the line is rounded. */
   readonly roundingClause: string;
   readonly pieces: readonly PieceTrace[];
+  /** Limits of the tables, lower and upper, where a quantity chooses among several. */
+  readonly choices: readonly Pick<Choice, 'above' | 'upTo'>[];
   /** Denominator of the scaled quantity. */
   readonly unitsDenominator: number;
+  /** The day factor where it scales limits of units. */
+  readonly limitFactor: Figure | null;
   /** The day factor where it multiplies the amount. */
   readonly factor: Figure | null;
 }

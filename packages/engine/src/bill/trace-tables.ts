@@ -1,5 +1,7 @@
 import {
   exactText,
+  quotientText,
+  type Choice,
   type Figure,
   type FigureKind,
   type FigureUnit,
@@ -31,24 +33,40 @@ function factorFigure(name: string, factor: DayFactor, clause: string): Figure {
   };
 }
 
-/** A limit as the document has it, and scaled where a day factor scaled it. */
-function limitParameter(name: string, piece: Piece, scaled: number, context: LineContext): Parameter {
-  const { constants, line, unitsDenominator, factorText } = context;
-  const unit: FigureUnit = isEnergy(line.quantity) ? 'kWh' : 'kW';
-  const stated = exactText(piece.limit, 1000);
-  const limited = line.dayRule !== null && constants.scale !== 1;
+/** A limit as stated and as scaled, and what it is a limit of. */
+interface Limit {
+  readonly quantity: number;
+  /** In thousandths, as the document states it. */
+  readonly stated: number;
+  readonly scaled: number;
+  /** Of the scaled limit. */
+  readonly denominator: number;
+  readonly clause: string;
+}
+
+/** A limit as the document has it, and scaled where a day factor scaled it; null for none. */
+function limitParameter(name: string, limit: Limit, factorText: string): Parameter | null {
+  if (limit.stated === Infinity) return null;
+  const isScaled = factorText !== '1' && isEnergy(limit.quantity);
   return {
-    name: limited ? `${name} (${stated} × ${factorText})` : name,
-    text: exactText(scaled, unitsDenominator),
-    unit,
-    clause: piece.clause,
+    name: isScaled ? `${name} (${exactText(limit.stated, 1000)} × ${factorText})` : name,
+    text: exactText(limit.scaled, limit.denominator),
+    unit: isEnergy(limit.quantity) ? 'kWh' : 'kW',
+    clause: limit.clause,
   };
+}
+
+/** The limit before, as the one that the next row is above. */
+function asLower(limit: Parameter | null): Parameter | null {
+  return limit === null ? null : { ...limit, name: limit.name.replace('up to', 'above') };
 }
 
 interface LineContext {
   readonly line: ShapeLine;
   readonly constants: LineConstants;
   readonly unitsDenominator: number;
+  readonly chooserDenominator: number;
+  /** The day factor where it scales limits; "1" where it does not. */
   readonly factorText: string;
 }
 
@@ -64,69 +82,98 @@ function rateUnit(line: ShapeLine): FigureUnit {
   return line.charge.kind === 'fixed' ? 'money' : 'money/kW';
 }
 
+/** A number for a label: of a fraction that does not end, a rounded decimal. */
+function shortText(text: string): string {
+  const [top = '', bottom] = text.split('/');
+  return bottom === undefined ? text : quotientText(BigInt(top), Number.parseInt(bottom, 10), 2);
+}
+
 /** "above 50 up to 150", for the part of a quantity that a piece charges. */
 function partWords(below: Parameter | null, to: Parameter | null): string {
-  const from = below === null ? '' : `above ${below.text}`;
-  return [from, to === null ? '' : `up to ${to.text}`].filter((text) => text !== '').join(' ');
+  const from = below === null ? '' : `above ${shortText(below.text)}`;
+  return [from, to === null ? '' : `up to ${shortText(to.text)}`].filter((text) => text !== '').join(' ');
 }
 
-/** Words of the piece a whole table was chosen for. */
-function chosenWords(line: ShapeLine, table: number): string {
-  const limit = line.tables[table]?.limit ?? Infinity;
-  const before = line.tables[table - 1]?.limit;
-  if (limit !== Infinity) return `rate for up to ${exactText(limit, 1000)}`;
-  return before === undefined ? '' : `rate for above ${exactText(before, 1000)}`;
+/** The limits of the tables of a line, lower and upper, where there are several. */
+function tableChoices(context: LineContext): readonly Pick<Choice, 'above' | 'upTo'>[] {
+  const { line, constants, chooserDenominator, factorText } = context;
+  let above: Parameter | null = null;
+  return constants.tableLimits.map((scaled, index) => {
+    const stated = line.tables[index]?.limit ?? Infinity;
+    const limit = {
+      quantity: line.chooser,
+      stated,
+      scaled,
+      denominator: chooserDenominator,
+      clause: line.charge.clause,
+    };
+    const choice = { above, upTo: limitParameter('up to', limit, factorText) };
+    above = asLower(choice.upTo);
+    return choice;
+  });
 }
 
-function pieceTraces(context: LineContext): PieceTrace[] {
-  const { line, constants } = context;
-  const unit = rateUnit(line);
-  return line.tables.flatMap((table, tableIndex) => {
-    const start = constants.tableStarts[tableIndex] ?? 0;
-    let below: Parameter | null = null;
-    return table.pieces.map((piece, index): PieceTrace => {
-      const scaled = constants.pieces[start + index * PIECE] ?? Infinity;
-      const to = piece.limit === Infinity ? null : limitParameter('up to', piece, scaled, context);
-      const from: Parameter = below ?? { name: 'above', text: '0', unit: 'kWh', clause: piece.clause };
-      const words = table.pieces.length > 1 ? partWords(below, to) : chosenWords(line, tableIndex);
-      below = to === null ? null : { ...to, name: to.name.replace('up to', 'above') };
-      return {
-        id: `${line.id}-${String(tableIndex)}-${String(index)}`,
-        label: words === '' ? line.charge.label : `${line.charge.label}, ${words}`,
-        unitsLabel: `Units ${words}`,
-        limits: to === null ? [from] : [from, to],
-        rate: [
-          {
-            name: unit === 'percent' ? 'percent' : unit === 'money' ? 'amount' : 'rate',
-            text: piece.rateText,
-            unit,
-            clause: piece.clause,
-          },
-        ],
-      };
-    });
+/** What the number of a piece is, for the explanation. */
+function rateParameter(piece: Piece, unit: FigureUnit): Parameter {
+  const name = unit === 'percent' ? 'percent' : unit === 'money' ? 'amount' : 'rate';
+  return { name, text: piece.rateText, unit, clause: piece.clause };
+}
+
+/** The pieces of one table, each with its limits. */
+function tablePieces(context: LineContext, table: number): readonly PieceTrace[] {
+  const { line, constants, unitsDenominator, factorText } = context;
+  const pieces = line.tables[table]?.pieces ?? [];
+  const start = constants.tableStarts[table] ?? 0;
+  let below: Parameter | null = null;
+  return pieces.map((piece, index): PieceTrace => {
+    const scaled = constants.pieces[start + index * PIECE] ?? Infinity;
+    const limit = {
+      quantity: line.quantity,
+      stated: piece.limit,
+      scaled,
+      denominator: unitsDenominator,
+      clause: piece.clause,
+    };
+    const to = limitParameter('up to', limit, factorText);
+    const from: Parameter = below ?? { name: 'above', text: '0', unit: 'kWh', clause: piece.clause };
+    const words = pieces.length > 1 ? partWords(below, to) : '';
+    below = asLower(to);
+    return {
+      id: `${line.id}-${String(table)}-${String(index)}`,
+      label: words === '' ? line.charge.label : `${line.charge.label}, ${words}`,
+      unitsLabel: words === '' ? 'Units' : `Units ${words}`,
+      limits: to === null ? [from] : [from, to],
+      rate: [rateParameter(piece, rateUnit(line))],
+    };
   });
 }
 
 function lineTrace(line: ShapeLine, constants: LineConstants, all: Constants): LineTrace {
   const { factors, energyScale, shape } = all;
   const factor = line.dayRule === null ? undefined : factors[line.dayRule];
-  const unitsDenominator = 1000 * (isEnergy(line.quantity) ? energyScale : 1) * constants.scale;
-  const factorText = factor === undefined ? '1' : exactText(factor.numerator, factor.denominator);
+  const own = factor === undefined ? '1' : exactText(factor.numerator, factor.denominator);
   const clause = shape.document.dayRules?.[line.dayRule ?? '']?.clause ?? '';
-  const multiplies = line.scaling === 'amount' || line.scaling === 'limits-and-amount';
-  const isScaled = factor !== undefined && multiplies && factorText !== '1';
+  const figure =
+    factor === undefined || own === '1' ? null : factorFigure(line.dayRule ?? '', factor, clause);
+  const scalesLimits = line.scaling === 'limits' || line.scaling === 'limits-and-amount';
+  const scalesAmount = line.scaling === 'amount' || line.scaling === 'limits-and-amount';
+  const denominator = (quantity: number, scale: number): number =>
+    1000 * (isEnergy(quantity) ? energyScale : 1) * scale;
+  const unitsDenominator = denominator(line.quantity, constants.scale);
+  const chooserDenominator = denominator(line.chooser, constants.chooserScale);
+  const factorText = scalesLimits ? own : '1';
+  const context = { line, constants, unitsDenominator, chooserDenominator, factorText };
+  const isAgain = !line.adds && line.id !== line.charge.id;
   return {
     line,
-    label:
-      line.adds || line.id === line.charge.id
-        ? line.charge.label
-        : `${line.charge.label} on ${line.id.split(' on ')[1] ?? ''}`,
+    label: isAgain ? `${line.charge.label} on ${line.id.split(' on ')[1] ?? ''}` : line.charge.label,
     isSum: line.kind === 'table' && line.tables.some((table) => table.pieces.length > 1),
     roundingClause: line.charge.rounding === undefined ? shape.document.rounding.clause : line.charge.clause,
-    pieces: pieceTraces({ line, constants, unitsDenominator, factorText }),
+    pieces: line.tables.flatMap((_, table) => tablePieces(context, table)),
+    choices: tableChoices(context),
     unitsDenominator,
-    factor: isScaled ? factorFigure(line.dayRule ?? '', factor, clause) : null,
+    factor: scalesAmount ? figure : null,
+    limitFactor: scalesLimits && isEnergy(line.quantity) ? figure : null,
   };
 }
 

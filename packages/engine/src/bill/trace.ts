@@ -1,4 +1,4 @@
-import type { AppliedRounding, Figure, FigureKind } from '../quantity/index.ts';
+import type { AppliedRounding, Choice, Figure, FigureKind } from '../quantity/index.ts';
 import type { Constants } from './constants.ts';
 import { FLOOR, PIECE, SHARE, TABLE, type LineConstants } from './line-constants.ts';
 import type { LineTrace, PieceTrace } from './line-trace.ts';
@@ -43,13 +43,26 @@ const quantityOf = (source: BillSource, index: number): number =>
 const scaledQuantity = ({ constants, source }: LineAt): number =>
   quantityOf(source, constants.quantity) * constants.scale;
 
+/** The table that a quantity chose. */
+function chosenTable({ constants, source }: LineAt): number {
+  const chooser = quantityOf(source, constants.chooser) * constants.chooserScale;
+  let table = 0;
+  while (constants.tableLimits.length > 0 && chooser > (constants.tableLimits[table] ?? Infinity)) table += 1;
+  return table;
+}
+
+/** Which table was chosen, and by what; null where there is only one. */
+function choiceOf(line: LineAt): Choice | null {
+  const { constants, trace, source } = line;
+  const by = source.figures[constants.chooser];
+  const limits = trace.choices[chosenTable(line)];
+  return by === null || by === undefined || limits === undefined ? null : { by, ...limits };
+}
+
 /** Where the piece stands that a line charges, counted over all tables, and the first of its table. */
 function chosenPieces(line: LineAt): { readonly first: number; readonly last: number } {
-  const { constants, source } = line;
-  let table = 0;
-  const chooser = quantityOf(source, constants.chooser) * constants.chooserScale;
-  while (constants.tableLimits.length > 0 && chooser > (constants.tableLimits[table] ?? Infinity)) table += 1;
-  const start = constants.tableStarts[table] ?? 0;
+  const { constants } = line;
+  const start = constants.tableStarts[chosenTable(line)] ?? 0;
   const x = scaledQuantity(line);
   let at = start;
   while (constants.kind === TABLE && x > (constants.pieces[at] ?? Infinity)) at += PIECE;
@@ -70,7 +83,7 @@ function partFigure(line: LineAt, piece: number, below: number): Figure {
     numerator: units,
     denominator: trace.unitsDenominator,
     operation: 'part',
-    inputs: [quantity],
+    inputs: trace.limitFactor === null ? [quantity] : [quantity, trace.limitFactor],
     parameters: words.limits,
     rounding: null,
     clause: '',
@@ -198,6 +211,7 @@ export function lineKind(trace: LineTrace, constants: LineConstants, grid: numbe
     clause: trace.line.charge.clause,
     inputs: (source) => lineInputs(at(source)),
     parameters: (source) => lineParameters(at(source)),
+    choice: (source) => choiceOf(at(source)),
     rounding: (source, amount) => appliedRounding(at(source), amount as number),
   };
 }

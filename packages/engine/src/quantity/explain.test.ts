@@ -36,7 +36,7 @@ describe('the formula of a figure', () => {
     ['sum', [units(2), units(3)], [], '2 units + 3 units'],
     ['difference', [units(9), units(3), units(2)], [], '9 units − 3 units − 2 units'],
     ['excess', [units(313), units(278)], [], '313 units − 278 units, but not below 0'],
-    ['least', [units(412), units(313)], [], 'the least of 412 units, 313 units'],
+    ['least', [units(412), units(313)], [], 'the smaller of 412 units and 313 units'],
     ['product', [units(50)], [parameter('3.00', 'money/kWh')], '50 units × Rs 3.00 per unit'],
     ['product', [given(4, 'kW'), given(2, 'ratio', 3)], [], '4 kW × 2/3 (about 0.6667)'],
     ['quotient', [units(120), units(270)], [], '120 units ÷ 270 units'],
@@ -124,7 +124,7 @@ it('explains rounding, clauses and every input down to what was given', () => {
     label: 'Electricity tax',
     value: 'Rs 23.11',
     formula: '6 % of Rs 385.20',
-    rounding: 'Rs 23.112 rounded half-up to 0.01',
+    rounding: 'Rs 23.112 rounded to 0.01 (a half goes up)',
     clause: 'TO-2024 cl. 5.2',
     inputs: [
       {

@@ -1,5 +1,6 @@
 import { exactText, quotientText } from './decimal.ts';
-import type { Figure, FigureUnit, Parameter } from './figure.ts';
+import type { AppliedRounding, Choice, Figure, FigureUnit, Parameter } from './figure.ts';
+import type { RoundingMode } from './rounding.ts';
 
 /** How a surface writes numbers: grouping and signs are its own, the digits are the engine's. */
 export interface Notation {
@@ -69,8 +70,48 @@ export function figureValue(figure: Figure, notation: Notation): string {
   return written(exactText(figure.numerator, figure.denominator), figure.unit, notation);
 }
 
+/** A parameter with its unit; of a scaled limit also the limit as the document states it, and the factor. */
 function parameterValue(parameter: Parameter, notation: Notation): string {
-  return written(parameter.text, parameter.unit, notation);
+  const [, scaling = ''] = /( \([^)]*\))$/.exec(parameter.name) ?? [];
+  return `${written(parameter.text, parameter.unit, notation)}${scaling}`;
+}
+
+/** "508 units, above 500 units": which limit chose the rates. */
+function choiceWords({ by, above, upTo }: Choice, notation: Notation): string {
+  const bounds = [
+    above === null ? '' : `above ${parameterValue(above, notation)}`,
+    upTo === null ? '' : `up to ${parameterValue(upTo, notation)}`,
+  ];
+  return `chosen by ${figureValue(by, notation)}, ${bounds.filter((bound) => bound !== '').join(' and ')}`;
+}
+
+/** The verb of a rounding mode, and what becomes of a half. */
+const MODE_WORDS: Readonly<Record<RoundingMode, readonly [string, string]>> = {
+  'half-up': ['rounded', 'a half goes up'],
+  'half-even': ['rounded', 'a half goes to the even one'],
+  'half-down': ['rounded', 'a half goes down'],
+  up: ['rounded up', ''],
+  down: ['cut down', ''],
+  floor: ['rounded down', 'below 0 away from it'],
+  ceiling: ['rounded up', 'below 0 towards it'],
+  'half-ceiling': ['rounded', 'a half goes to the higher one'],
+  'half-floor': ['rounded', 'a half goes to the lower one'],
+};
+
+function roundingWords(rounding: AppliedRounding, unit: FigureUnit, notation: Notation): string {
+  const exact = written(exactText(rounding.numerator, rounding.denominator), unit, notation);
+  const [verb, half] = MODE_WORDS[rounding.mode];
+  const step = rounding.step === '1' ? 'a whole number' : notation.number(rounding.step);
+  return `${exact} ${verb} to ${step}${half === '' ? '' : ` (${half})`}`;
+}
+
+/** Terms of a sum; of one below 0 the sign is the sum's. */
+function sumWords(terms: readonly string[]): string {
+  const [first = '', ...rest] = terms;
+  return rest.reduce(
+    (sum, term) => (/^[-−]/.test(term) ? `${sum} − ${term.slice(1)}` : `${sum} + ${term}`),
+    first,
+  );
 }
 
 /** How an operation reads, from the words of its inputs and parameters. */
@@ -80,25 +121,27 @@ function formula(figure: Figure, inputs: readonly string[], parameters: readonly
     case 'given':
       return '';
     case 'sum':
-      return inputs.length > 1 ? inputs.join(' + ') : '';
+      return inputs.length > 1 ? sumWords(inputs) : '';
     case 'difference':
       return [first, ...rest].join(' − ');
     case 'excess':
       return `${[first, ...rest].join(' − ')}, but not below 0`;
     case 'least':
-      return `the least of ${inputs.join(', ')}`;
+      return inputs.length === 2
+        ? `the smaller of ${inputs.join(' and ')}`
+        : `the least of ${inputs.join(', ')}`;
     case 'product':
       return [...inputs, ...parameters].length > 1 ? [...inputs, ...parameters].join(' × ') : '';
     case 'quotient':
       return inputs.join(' ÷ ');
     case 'share':
-      return `${parameters[0] ?? ''} of ${inputs.length > 1 ? `(${inputs.join(' + ')})` : first}`;
+      return `${parameters[0] ?? ''} of ${inputs.length > 1 ? `(${sumWords(inputs)})` : first}`;
     case 'part':
       return `the part of ${first} above ${parameters[0] ?? '0'}${parameters[1] === undefined ? '' : `, up to ${parameters[1]}`}`;
     case 'shortfall':
-      return `${first} − ${rest.length > 1 ? `(${rest.join(' + ')})` : (rest[0] ?? '')}, but not below 0`;
+      return `${first} − ${rest.length > 1 ? `(${sumWords(rest)})` : (rest[0] ?? '')}, but not below 0`;
     case 'at-least':
-      return `the larger of ${first} and ${rest.join(' + ')}`;
+      return `the larger of ${first} and ${sumWords(rest)}`;
   }
 }
 
@@ -112,16 +155,15 @@ function formula(figure: Figure, inputs: readonly string[], parameters: readonly
 export function explainFigure(figure: Figure, notation: Notation): Explanation {
   const values = figure.inputs.map((input) => figureValue(input, notation));
   const parameters = figure.parameters.map((parameter) => parameterValue(parameter, notation));
-  const { rounding } = figure;
+  const { rounding, choice } = figure;
+  const worked = formula(figure, values, parameters);
+  const chosen = choice === null || choice === undefined ? '' : choiceWords(choice, notation);
   return {
     id: figure.id,
     label: figure.label,
     value: figureValue(figure, notation),
-    formula: formula(figure, values, parameters),
-    rounding:
-      rounding === null
-        ? ''
-        : `${written(exactText(rounding.numerator, rounding.denominator), figure.unit, notation)} rounded ${rounding.mode} to ${notation.number(rounding.step)}`,
+    formula: [worked, chosen].filter((part) => part !== '').join('; '),
+    rounding: rounding === null ? '' : roundingWords(rounding, figure.unit, notation),
     clause: figure.clause,
     inputs: figure.inputs.map((input) => explainFigure(input, notation)),
   };

@@ -50,6 +50,16 @@ export interface AppliedRounding {
   readonly denominator: number;
 }
 
+/** Which of several rates, tables or steps a quantity reached. */
+export interface Choice {
+  /** The quantity that chose. */
+  readonly by: Figure;
+  /** What it is above; null for the first. */
+  readonly above: Parameter | null;
+  /** What it does not exceed; null for the last. */
+  readonly upTo: Parameter | null;
+}
+
 /**
  * A computed amount that is its own explanation: the value, what it was computed from, which numbers of
  * which clauses were read, and how it was rounded. The value is the exact quotient
@@ -67,6 +77,8 @@ export interface Figure {
   readonly rounding: AppliedRounding | null;
   /** The clause of the rule, or where a given figure was read; empty for plain arithmetic. */
   readonly clause: string;
+  /** Where a limit that a quantity reached chose the rates: which. */
+  readonly choice?: Choice | null;
 }
 
 const NONE: readonly never[] = [];
@@ -93,6 +105,8 @@ export interface FigureKind<Source> extends Pick<Figure, 'id' | 'label' | 'unit'
   readonly inputs: (source: Source) => readonly Figure[];
   /** The numbers read; left out: none. */
   readonly parameters?: (source: Source) => readonly Parameter[];
+  /** Which rates a quantity chose; left out: none were chosen. */
+  readonly choice?: (source: Source) => Choice | null;
   /** The rounding that made the value; left out: none. */
   readonly rounding?: (source: Source, numerator: number | bigint) => AppliedRounding | null;
 }
@@ -136,6 +150,9 @@ class UnfoldingFigure<Source> implements Figure {
   }
   get parameters(): readonly Parameter[] {
     return this.kind.parameters?.(this.source) ?? NONE;
+  }
+  get choice(): Choice | null {
+    return this.kind.choice?.(this.source) ?? null;
   }
   get rounding(): AppliedRounding | null {
     return this.kind.rounding?.(this.source, this.numerator) ?? null;

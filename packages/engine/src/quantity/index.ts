@@ -27,6 +27,7 @@ export {
   renamedFigure,
   unfoldingFigure,
   type AppliedRounding,
+  type Choice,
   type Figure,
   type FigureKind,
   type FigureUnit,
