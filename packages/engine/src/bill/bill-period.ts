@@ -55,19 +55,19 @@ export function billPeriod(prepared: PreparedTariff, input: BillInput): Outcome<
     for (const finding of billed.findings) problems.push(finding);
   }
   if (problems.length > 0) return { value: null, findings: problems };
-  const version = parts.at(-1)?.version.item.name ?? '';
-  for (const payment of input.payments) lines.push(paymentLine(payment, prepared, version));
   return closeBill(prepared, input, lines);
 }
 
-/** Sum and round the lines of a bill. */
+/** Add what the settlement pays, then sum and round. */
 function closeBill(
   prepared: PreparedTariff,
-  { period, path }: BillInput,
-  lines: readonly BillLine[],
+  { period, path, payments }: BillInput,
+  charged: readonly BillLine[],
 ): Outcome<Bill | null> {
   const { currency } = prepared.tariff.document;
+  const version = charged.at(-1)?.version ?? '';
   try {
+    const lines = [...charged, ...payments.map((payment) => paymentLine(payment, prepared, version))];
     const sum = sumOfLines(lines);
     const { payable, roundingDifference } = totalOf(sum, prepared);
     return { value: { period, lines, sum, roundingDifference, payable, currency }, findings: NONE };

@@ -17,6 +17,8 @@ export interface Constants {
   readonly grid: number;
   /** Energy quantities are in thousandths of a unit, times this. */
   readonly energyScale: number;
+  /** Whether every constant is exact; where one is not, nothing is billed. */
+  readonly isExact: boolean;
   /** Quantities up to here are billed in doubles without loss; larger ones take the large-number path. */
   readonly safeQuantity: number;
   readonly factors: Readonly<Record<string, DayFactor>>;
@@ -65,6 +67,20 @@ interface Build {
   readonly energyScale: number;
 }
 
+/** A whole number that a double holds exactly, or NaN: constants with one in them are refused. */
+function whole(value: number): number {
+  return Math.abs(value) <= LARGEST_WHOLE ? value : NaN;
+}
+
+/** Whether every number of a line is whole and exact; limits may be endless. */
+function isExactLine(line: LineConstants): boolean {
+  const numbers = [line.divisor, line.denominator, line.unit, line.basisScale, line.scale, line.chooserScale];
+  const limits = [...line.tableLimits, ...line.pieces.filter((_, at) => at % PIECE === 0)];
+  const rates = line.pieces.filter((_, at) => at % PIECE !== 0);
+  const isWhole = (value: number): boolean => Number.isInteger(value) && Math.abs(value) <= LARGEST_WHOLE;
+  return [...numbers, ...rates, ...limits.filter((limit) => limit !== Infinity)].every(isWhole);
+}
+
 /** Offsets fold what the pieces below cost into one number, so that a piece is one multiplication. */
 function flatPieces(line: ShapeLine, context: Build): { pieces: Float64Array; starts: number[] } {
   const { factor, amount } = scaleOf(line, context.factors);
@@ -77,7 +93,7 @@ function flatPieces(line: ShapeLine, context: Build): { pieces: Float64Array; st
     let before: { limit: number; rate: number } | null = null;
     for (const piece of table.pieces) {
       const rate = piece.rate * multiply;
-      if (before !== null) offset += before.limit * (before.rate - rate);
+      if (before !== null) offset = whole(offset + whole(before.limit * (before.rate - rate)));
       const limit = scaledLimit(line, piece.limit, line.quantity, context);
       flat.push(limit, rate, offset);
       before = { limit, rate };
@@ -217,7 +233,8 @@ export function makeConstants(
   const safeQuantity = safeQuantityOf(lines);
   const steps = makeSteps(lines, safeQuantity);
   const used = usedQuantities(lines);
-  return { shape, lines, steps, used, grid, energyScale, safeQuantity, factors };
+  const isExact = grid <= LARGEST_WHOLE && lines.every(isExactLine);
+  return { shape, lines, steps, used, isExact, grid, energyScale, safeQuantity, factors };
 }
 
 /** A new vector for the quantities of one bill. */

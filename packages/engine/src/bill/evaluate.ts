@@ -11,8 +11,9 @@ function isLarge({ used, safeQuantity }: Constants, quantities: Float64Array): b
   return false;
 }
 
-/** Line by line, for quantities whose products a double cannot hold. */
+/** Line by line, for quantities whose products a double cannot hold; nothing where the constants are inexact. */
 function evaluateLarge(constants: Constants, quantities: Float64Array, amounts: Float64Array): number {
+  if (!constants.isExact) throw new AmountTooLarge(0);
   let total = 0;
   constants.lines.forEach((line, at) => {
     const amount = lineAmount(line, at, { quantities, amounts, isLarge: true });
@@ -71,5 +72,5 @@ export function evaluate(constants: Constants, quantities: Float64Array, amounts
     amounts[at] = amount;
     total += amount * step.counts;
   }
-  return Number.isNaN(total) ? evaluateLarge(constants, quantities, amounts) : total;
+  return Number.isNaN(total) || !constants.isExact ? evaluateLarge(constants, quantities, amounts) : total;
 }

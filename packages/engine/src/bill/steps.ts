@@ -47,11 +47,13 @@ function stepKind(line: LineConstants): number {
   return line.mode === 'half-up' && isOneTable && isShort ? line.kind : OTHER;
 }
 
-/** Beyond the safe quantity a table answers NaN, which the evaluator takes as its sign to go the long way. */
+/**
+ * Beyond the safe quantity a table answers NaN, which the evaluator takes as its sign to go the long way:
+ * no piece reaches further, and a last one without a rate takes what does.
+ */
 function guarded(table: Float64Array, most: number): Float64Array {
-  const last = table.length - PIECE;
-  const limits = table.map((value, at) => (at === last ? most : value));
-  return Float64Array.from([...limits, Infinity, NaN, NaN]);
+  const limited = table.map((value, at) => (at % PIECE === 0 ? Math.min(value, most) : value));
+  return Float64Array.from([...limited, Infinity, NaN, NaN]);
 }
 
 function makeStep(line: LineConstants, safeQuantity: number): Step {

@@ -3,6 +3,7 @@ import {
   decimalPlaces,
   decimalToWhole,
   subtractQuotients,
+  wholeProduct,
   type Figure,
   type Quotient,
 } from '../quantity/index.ts';
@@ -20,7 +21,7 @@ export function paymentLine(payment: SurplusPayment, prepared: PreparedTariff, v
     id: 'surplus',
     label: payment.label,
     unit: 'money',
-    numerator: 0 - (payment.units.numerator as number) * decimalToWhole(payment.rate, places),
+    numerator: wholeProduct(-(payment.units.numerator as number), decimalToWhole(payment.rate, places)),
     denominator: 1000 * 10 ** places,
     operation: 'product',
     inputs: [payment.units],

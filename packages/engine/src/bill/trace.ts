@@ -125,6 +125,11 @@ function leastFigure({ trace, constants }: LineAt): Figure {
   };
 }
 
+/** A whole number as a double where one holds it. */
+function ordinary(value: bigint): number | bigint {
+  return value <= BigInt(SAFE) && value >= -BigInt(SAFE) ? Number.parseInt(value.toString(), 10) : value;
+}
+
 /** The exact amount before rounding, over the line's denominator. */
 function exactAmount(line: LineAt): number | bigint {
   const { constants } = line;
@@ -133,9 +138,10 @@ function exactAmount(line: LineAt): number | bigint {
     const x = constants.kind === TABLE ? scaledQuantity(line) : basisSum(line);
     return exactNumerator(x, constants.pieces[at + 1] ?? 0, constants.pieces[at + 2] ?? 0);
   }
-  const sum = basisSum(line) * constants.basisScale;
-  const least = constants.pieces[1] ?? 0;
-  return line.trace.line.kind === 'shortfall' ? Math.max(0, least - sum) : Math.max(least, sum);
+  const sum = BigInt(basisSum(line)) * BigInt(constants.basisScale);
+  const least = BigInt(constants.pieces[1] ?? 0);
+  const [larger, missing] = [least > sum ? least : sum, least > sum ? least - sum : 0n];
+  return ordinary(line.trace.line.kind === 'shortfall' ? missing : larger);
 }
 
 /** The rounding of a line, if it changed the amount. */
@@ -146,7 +152,8 @@ function appliedRounding(line: LineAt, amount: number): AppliedRounding | null {
   const { constants } = line;
   // A floor that lines above reach is their sum as it stands.
   const isReached =
-    constants.kind === FLOOR && basisSum(line) * constants.basisScale >= (constants.pieces[1] ?? 0);
+    constants.kind === FLOOR &&
+    BigInt(basisSum(line)) * BigInt(constants.basisScale) >= BigInt(constants.pieces[1] ?? 0);
   if (isReached) return null;
   const numerator = exactAmount(line);
   const steps = amount / constants.unit;

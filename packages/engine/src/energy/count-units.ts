@@ -4,6 +4,7 @@ import {
   roundLargeQuotient,
   roundQuotient,
   unfoldingFigure,
+  wholeProduct,
   type AppliedRounding,
   type Figure,
   type FigureKind,
@@ -41,12 +42,6 @@ function count(thousandths: number, register: Register, rule: UnitsRule): number
     rule.rounding,
   );
   return Number.parseInt((exact * BigInt(step)).toString(), 10);
-}
-
-/** A product of whole numbers without loss. */
-function wholeProduct(a: number, b: number): number | bigint {
-  const product = a * b;
-  return Math.abs(product) <= LARGEST_WHOLE ? product : BigInt(a) * BigInt(b);
 }
 
 const shown = (register: Register, reading: Reading): number => reading[register.id] ?? 0;

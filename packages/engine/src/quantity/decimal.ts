@@ -129,3 +129,15 @@ export function exactText(numerator: number | bigint, denominator: number): stri
   const places = Math.max(twos.times, fives.times);
   return wholeToDecimal((top * 10n ** BigInt(places)) / bottom, places);
 }
+
+/**
+ * A product of whole numbers without loss: large where a double cannot hold it.
+ *
+ * @example
+ * wholeProduct(3, -4) //=> -12
+ */
+export function wholeProduct(a: number, b: number): number | bigint {
+  // Adding 0 turns −0 into 0.
+  const product = a * b + 0;
+  return Math.abs(product) <= LARGEST_WHOLE ? product : BigInt(a) * BigInt(b);
+}

@@ -7,6 +7,7 @@ export {
   isDecimalText,
   LARGEST_WHOLE,
   quotientText,
+  wholeProduct,
   wholeToDecimal,
 } from './decimal.ts';
 export { minorUnitDigits } from './currency.ts';

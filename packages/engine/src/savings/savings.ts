@@ -1,13 +1,20 @@
 import {
   subtractQuotients,
   givenFigure,
+  NumberTooLarge,
   renamedFigure,
   type Figure,
   type Finding,
   type Outcome,
   type Path,
 } from '../quantity/index.ts';
-import { billPeriod, type Bill, type BillQuantities, type PreparedTariff } from '../bill/index.ts';
+import {
+  billFinding,
+  billPeriod,
+  type Bill,
+  type BillQuantities,
+  type PreparedTariff,
+} from '../bill/index.ts';
 import type { EnergyPeriod } from '../energy/index.ts';
 import type { Account } from '../readings/index.ts';
 import type { PassbookEntry, SurplusPayment } from '../settlement/index.ts';
@@ -142,6 +149,12 @@ export function billMonth(prepared: PreparedTariff, input: MonthInput): Outcome<
   if (without.value === null || noExport.value === null) {
     return { value: { bill: billed.value, withoutSolar: null, savings: null }, findings };
   }
-  const savings = savingsOf(billed.value, without.value, noExport.value);
-  return { value: { bill: billed.value, withoutSolar: without.value, savings }, findings };
+  const bills = { bill: billed.value, withoutSolar: without.value };
+  try {
+    return { value: { ...bills, savings: savingsOf(billed.value, without.value, noExport.value) }, findings };
+  } catch (error) {
+    if (!(error instanceof NumberTooLarge)) throw error;
+    const finding = billFinding('bill/too-large', { path }, { charge: 'What solar saved' });
+    return { value: { ...bills, savings: null }, findings: [...findings, finding] };
+  }
 }

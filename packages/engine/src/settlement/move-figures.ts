@@ -1,4 +1,4 @@
-import { unfoldingFigure, type Figure, type FigureKind } from '../quantity/index.ts';
+import { isSameQuotient, unfoldingFigure, type Figure, type FigureKind } from '../quantity/index.ts';
 import { capShare, cappedQuantity, wattHours, type SettleSource, type UnitMoves } from './unit-moves.ts';
 
 /** Where units went, and why. */
@@ -40,7 +40,7 @@ const CAP: Kind = {
     const quantity = cap === undefined ? null : cappedQuantity(energy, cap);
     if (cap === undefined || quantity === null) return null;
     const { numerator, denominator } = capShare(cap, quantity);
-    if ((value as number) * denominator === numerator) return null;
+    if (isSameQuotient({ numerator: value, denominator: 1 }, { numerator, denominator })) return null;
     const rounding = {
       step: UNIT_STEPS[unitsRule.decimals],
       mode: unitsRule.rounding,
@@ -129,7 +129,7 @@ const LAPSED: Kind = {
   label: 'Units lapsed',
   ...units,
   operation: 'sum',
-  clause: (source) => (source.rule.close.surplus === 'lapses' ? byClose(source) : byCap(source)),
+  clause: (source) => (source.moves.lapsed > cutUnits(source) ? byClose(source) : byCap(source)),
   inputs: (source) => {
     const cut = cutUnits(source);
     const ends = source.moves.lapsed - cut;

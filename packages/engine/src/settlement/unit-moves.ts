@@ -1,4 +1,4 @@
-import { decimalPlaces, decimalToWhole, roundQuotient, type Figure } from '../quantity/index.ts';
+import { decimalPlaces, decimalToWhole, wholeProduct, wholeSteps, type Figure } from '../quantity/index.ts';
 import type { EnergyPeriod, UnitsRule } from '../energy/index.ts';
 import type { SettlementRule } from '../tariff/index.ts';
 import { holdsDayOfYear } from './close-day.ts';
@@ -44,10 +44,10 @@ export function cappedQuantity(energy: EnergyPeriod, cap: Cap): Figure | null {
 export function capShare(
   cap: Cap,
   quantity: Figure,
-): { readonly numerator: number; readonly denominator: number } {
+): { readonly numerator: number | bigint; readonly denominator: number } {
   const places = decimalPlaces(cap.percent);
   return {
-    numerator: wattHours(quantity) * decimalToWhole(cap.percent, places),
+    numerator: wholeProduct(wattHours(quantity), decimalToWhole(cap.percent, places)),
     denominator: 100 * 10 ** places,
   };
 }
@@ -56,9 +56,10 @@ export function capShare(
 function mostUnits({ energy, rule, unitsRule }: SettleSource): number | null {
   const quantity = rule.cap === undefined ? null : cappedQuantity(energy, rule.cap);
   if (rule.cap === undefined || quantity === null) return null;
-  const { numerator, denominator } = capShare(rule.cap, quantity);
   const step = 10 ** (3 - (unitsRule.decimals.charCodeAt(0) - 48));
-  return roundQuotient(numerator, denominator * step, unitsRule.rounding) * step;
+  return (
+    wholeSteps(capShare(rule.cap, quantity), { numerator: step, denominator: 1 }, unitsRule.rounding) * step
+  );
 }
 
 /**
