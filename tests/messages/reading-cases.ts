@@ -100,6 +100,30 @@ const DAY_CASES: readonly MessageCase[] = [
     expected: 'the day of the reading, such as 2025-05-01',
     remedy: 'Look for "reading date" on the bill: from which day to which day? A month alone is not enough.',
   })),
+  ...(
+    [
+      ['the year is left out', '1 May', '2025-05-01'],
+      ['the year is left out and turns after the reading before', '1/3', '2026-03-01'],
+    ] as const
+  ).map(([when, date, offer]): MessageCase => ({
+    code: 'reading/no-year',
+    when,
+    make: rows(['2025-04-01', '1', '1'], [date, '2', '2']),
+    at: 'readings.1.date',
+    found: `the date "${date}", without a year`,
+    expected: 'the day of the reading, such as 2025-05-01',
+    remedy: `Is it ${offer}?`,
+    offer,
+  })),
+  {
+    code: 'reading/no-year',
+    when: 'the year of the first reading is left out',
+    make: rows(['1 April', '1', '1'], ['2025-05-01', '2', '2']),
+    at: 'readings.0.date',
+    found: 'the date "1 April", without a year',
+    expected: 'the day of the reading, such as 2025-05-01',
+    remedy: 'Add the year.',
+  },
   {
     code: 'reading/day-or-month',
     when: 'day and month could change places',

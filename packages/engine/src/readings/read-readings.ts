@@ -63,12 +63,16 @@ export function readReadings(
   const pairs: ReadingPair[] = [];
   let before: Reading | null = null;
   let isUnbroken = true;
+  let follows = false;
   rows.forEach((row, index) => {
     const reading = readRow(row, { account, before, path: ['readings', index], findings });
     if (reading === null || isInFuture(reading, options.today, findings)) isUnbroken = false;
+    // After a row that cannot be read, the days and units to the reading before it would puzzle for nothing.
+    const from = follows ? before : null;
+    follows = reading !== null;
     if (reading === null) return;
-    const pair = before === null ? null : checkPair({ account, from: before, to: reading }, findings);
-    if (before !== null && pair === null) isUnbroken = false;
+    const pair = from === null ? null : checkPair({ account, from, to: reading }, findings);
+    if (from !== null && pair === null) isUnbroken = false;
     if (isUnbroken && pair !== null) pairs.push(pair);
     before = reading;
   });

@@ -1,12 +1,15 @@
 import { dayText, parseDay, type DayNumber, type Finding, type Path } from '../quantity/index.ts';
 import type { Account } from './account.ts';
-import { readTypedDay } from './day-text.ts';
+import { readDayWithoutYear, readTypedDay } from './day-text.ts';
 import { readingFinding } from './findings.ts';
 import { confirmationKey, isUsualBill, type Reading, type ReadingRow } from './reading.ts';
 import { plainReading, readRegisterText } from './register-text.ts';
 import type { Register, RegisterId } from './register.ts';
 
 const NONE: readonly never[] = [];
+
+/** Any day, to ask whether a text is a day and month at all. */
+const SOME_DAY = 0 as DayNumber;
 
 /** What one row is read against; findings are added to the list. */
 export interface RowContext {
@@ -23,13 +26,24 @@ function answered(finding: Finding, place: RegisterId | 'date', row: ReadingRow)
   return isAnswered && finding.severity === 'question' ? { ...finding, severity: 'note' } : finding;
 }
 
+/** What a date lacks: its year, which the reading before gives, or more. */
+function dayMissing(value: string, path: Path, before: Reading | null): Finding {
+  const day = before === null ? null : readDayWithoutYear(value, before.day);
+  if (day !== null) {
+    const offer = dayText(day);
+    return readingFinding('reading/no-year', { path, offer }, { value, offer });
+  }
+  const isShort = readDayWithoutYear(value, SOME_DAY) !== null;
+  return readingFinding(isShort ? 'reading/no-year' : 'reading/no-day', { path }, { value });
+}
+
 function readDate(row: ReadingRow, { path, findings, before }: RowContext): DayNumber | null {
   const plain = parseDay(row.date);
   if (plain !== null) return plain;
   const typed = readTypedDay(row.date);
   const at = [...path, 'date'];
   if (typed === null) {
-    findings.push(readingFinding('reading/no-day', { path: at }, { value: row.date }));
+    findings.push(dayMissing(row.date, at, before));
     return null;
   }
   if (typed.other === null) return typed.day;

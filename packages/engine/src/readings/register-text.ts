@@ -118,6 +118,14 @@ function checkWidth(text: string, context: RegisterContext): RegisterText {
   return { value, findings: NO_FINDINGS };
 }
 
+/** A letter in place of a digit: what it could be is offered only where the register goes on from it. */
+function withLetter(text: string, likely: string, { before, path, register }: RegisterContext): RegisterText {
+  const value = plainReading(likely, register);
+  const isForward = value >= 0 && (before === null || value >= before);
+  if (isForward) return refused('reading/letter', path, { value: text, offer: likely }, likely);
+  return refused('reading/letter', path, { value: text, offer: '' });
+}
+
 /** What a reading is read against. */
 export interface RegisterContext {
   readonly register: Register;
@@ -148,7 +156,7 @@ export function readRegisterText(text: string, context: RegisterContext): Regist
       if (read.grouped.startsWith('-')) return refused('reading/negative', path, { value: text });
       return unclearComma(read, text, context);
     case 'letter':
-      return refused('reading/letter', path, { value: text, offer: read.offer }, read.offer);
+      return withLetter(text, read.offer, context);
     case 'number':
       if (read.text.startsWith('-')) return refused('reading/negative', path, { value: text });
       return checkWidth(read.text, context);

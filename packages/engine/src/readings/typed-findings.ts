@@ -62,6 +62,14 @@ export const TYPED_FINDINGS = {
         'Look for "reading date" on the bill: from which day to which day? A month alone is not enough.',
     }),
   },
+  'reading/no-year': {
+    severity: 'error',
+    text: (v) => ({
+      found: `the date "${of(v, 'value')}", without a year`,
+      expected: 'the day of the reading, such as 2025-05-01',
+      remedy: of(v, 'offer') === '' ? 'Add the year.' : `Is it ${of(v, 'offer')}?`,
+    }),
+  },
   'reading/day-or-month': {
     severity: 'question',
     text: (v) => ({
@@ -123,7 +131,8 @@ export const TYPED_FINDINGS = {
     text: (v) => ({
       found: `"${of(v, 'value')}", with a letter`,
       expected: 'digits only',
-      remedy: `Did you mean ${of(v, 'offer')}?`,
+      remedy:
+        of(v, 'offer') === '' ? 'Type the digits of the display only.' : `Did you mean ${of(v, 'offer')}?`,
     }),
   },
   'reading/not-a-number': {
