@@ -23,6 +23,15 @@ const capOnUse = (): Tariff =>
     '"scheme": "unit-netting",\n      "cap": { "clause": "NMR-2021 r. 7.9", "percent": "90", "of": "total-use", "excess": "carried" },',
   ]);
 
+/** The demo, with another settlement rule from 1 April 2025. */
+const ruleChangesInApril = (): Tariff =>
+  demoTariff([
+    '"settlements": [\n    {\n      "from": "2021-04-01",',
+    '"settlements": [\n    { "from": "2025-04-01", "scheme": "unit-netting", "clause": "NMR-2021 r. 7.9", ' +
+      '"close": { "clause": "NMR-2021 r. 7.9", "on": "every-period", "surplus": "lapses" } },\n' +
+      '    {\n      "from": "2021-04-01",\n      "through": "2025-03-31",',
+  ]);
+
 const perUnit = { label: 'Network charge', clause: 'T 1', kind: 'per-unit' } as const;
 
 /** Everything that can be said of a period: its energy, its settlement and its bill. */
@@ -87,6 +96,22 @@ export const PERIOD_CASES: readonly MessageCase[] = [
     found: 'no settlement rule on 2025-04-30, the last day of the period',
     expected: 'a day that the tariff covers: from 2025-05-01 on',
     remedy: 'Add the rule of that time to the tariff, or bill only the periods it covers.',
+  },
+  {
+    code: 'settlement/two-rules',
+    when: 'the bank closes in the part of a period that is under the older rule',
+    make: () =>
+      book(
+        { import: '412', export: '278', generation: '580' },
+        {},
+        { tariff: ruleChangesInApril(), from: '2025-03-15', to: '2025-04-15' },
+      ),
+    at: 'readings.1',
+    found:
+      'the bank closes on 03-31 by the settlement rule from 2021-04-01, ' +
+      'but this period ends under the one from 2025-04-01',
+    expected: 'a period that one rule settles, or no closing day in the part before the change',
+    remedy: 'Add the reading of 2025-04-01, and ask the supplier how it settled the days on each side.',
   },
   {
     code: 'settlement/quantity-unknown',

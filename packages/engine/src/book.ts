@@ -17,6 +17,7 @@ import {
 } from './readings/index.ts';
 import { energyRatios, measureEnergy, type EnergyPeriod, type EnergyRatios } from './energy/index.ts';
 import {
+  closesBefore,
   settlePeriod,
   settlementFinding,
   type PassbookEntry,
@@ -64,6 +65,12 @@ function openingFigure(account: Account): Figure {
 function ruleInForce(tariff: Tariff, energy: EnergyPeriod, path: Path): Outcome<SettlementRule | null> {
   const last = addDays(energy.period.to, -1);
   const [rule] = inForceDuring(tariff.settlements, { from: last, to: energy.period.to });
+  const earlier = closesBefore(tariff.settlements, energy.period);
+  if (rule !== undefined && earlier !== null) {
+    const after = dayText(rule.period.from);
+    const values = { close: earlier.item.close.on, before: dayText(earlier.period.from), after };
+    return { value: null, findings: [settlementFinding('settlement/two-rules', { path }, values)] };
+  }
   if (rule !== undefined) return { value: rule.item, findings: [] };
   const values = { day: dayText(last), covered: coveredDays(tariff.settlements) };
   return { value: null, findings: [settlementFinding('settlement/no-rule-in-force', { path }, values)] };

@@ -10,6 +10,16 @@ export const SETTLEMENT_FINDINGS = {
       remedy: 'Add the rule of that time to the tariff, or bill only the periods it covers.',
     }),
   },
+  'settlement/two-rules': {
+    severity: 'error',
+    text: (v) => ({
+      found:
+        `the bank closes on ${v['close'] ?? ''} by the settlement rule from ${v['before'] ?? ''}, ` +
+        `but this period ends under the one from ${v['after'] ?? ''}`,
+      expected: 'a period that one rule settles, or no closing day in the part before the change',
+      remedy: `Add the reading of ${v['after'] ?? ''}, and ask the supplier how it settled the days on each side.`,
+    }),
+  },
   'settlement/quantity-unknown': {
     severity: 'error',
     text: (v) => ({

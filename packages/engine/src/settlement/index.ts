@@ -1,3 +1,4 @@
+export { closesBefore } from './closes-before.ts';
 export { holdsDayOfYear } from './close-day.ts';
 export { SETTLEMENT_FINDINGS, settlementFinding, type SettlementFindingCode } from './findings.ts';
 export {
