@@ -119,19 +119,25 @@ function fixedCharge(making: Making): Charge {
   return { ...common(making), kind: 'fixed', chosenBy: random.pick(ENERGY), steps };
 }
 
+/** The bases that are left once no amount is counted twice: a floor stands in for the lines it names. */
+function countedOnce(charges: readonly Charge[]): readonly Charge[] {
+  const covered = new Set(
+    charges.flatMap((charge) => (charge.kind === 'minimum' && charge.as === 'floor' ? charge.of : [])),
+  );
+  return charges.filter((charge) => !covered.has(charge.id));
+}
+
 const RECOMPUTABLE = new Set(['slabs', 'slab-tables', 'per-unit']);
 
 function percentageCharge(making: Making): Charge {
   const { random, above } = making;
   const { id, label, clause, ...rest } = common(making);
   const own = 'rounding' in rest ? { rounding: rest.rounding } : {};
-  const of = above
-    .filter(() => random.chance(50))
-    .map((charge) =>
-      RECOMPUTABLE.has(charge.kind) && random.chance(25)
-        ? { line: charge.id, recomputedOn: random.pick(ENERGY) }
-        : charge.id,
-    );
+  const of = countedOnce(above.filter(() => random.chance(50))).map((charge) =>
+    RECOMPUTABLE.has(charge.kind) && random.chance(25)
+      ? { line: charge.id, recomputedOn: random.pick(ENERGY) }
+      : charge.id,
+  );
   const first = above[0]?.id ?? '';
   const base = { id, label, clause, ...own, kind: 'percentage' as const, of: of.length > 0 ? of : [first] };
   if (random.chance(75)) return { ...base, percent: rate(random) };
@@ -144,10 +150,12 @@ function percentageCharge(making: Making): Charge {
 
 function minimumCharge(making: Making): Charge {
   const { random, above } = making;
-  const of = above.filter(() => random.chance(60)).map((charge) => charge.id);
   const amount = String(random.below(400));
   const as = random.chance(70) ? 'shortfall' : 'floor';
-  return { ...common(making), kind: 'minimum', amount, of: of.length > 0 ? of : [above[0]?.id ?? ''], as };
+  // One floor may stand in for a line, and a floor itself may be under another.
+  const free = as === 'floor' ? countedOnce(above) : above;
+  const of = countedOnce(free.filter(() => random.chance(60))).map((charge) => charge.id);
+  return { ...common(making), kind: 'minimum', amount, of: of.length > 0 ? of : [free[0]?.id ?? ''], as };
 }
 
 function charge(making: Making): Charge {

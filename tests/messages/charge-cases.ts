@@ -1,3 +1,5 @@
+import { readTariff } from '@unitbook/engine';
+import { changed, DEMO_TARIFF } from '../support/demo.ts';
 import { changedTariff } from './changed-tariff.ts';
 import type { MessageCase } from './message-case.ts';
 
@@ -10,6 +12,18 @@ const LIMITS = {
   remedy: 'Put them in ascending order or correct the limit.',
 } as const;
 const ABOVE_ZERO = { expected: 'a number above 0', remedy: 'Correct the number.' } as const;
+
+const COUNTED_ONCE = {
+  expected: 'lines that are each counted once',
+  remedy: 'Name a line once: itself, or one floor that stands in for it.',
+} as const;
+/** The demo with the minimum of its newer version made a floor, and one more change. */
+const withFloor = (from: string, to: string) => () => {
+  const floor =
+    '"clause": "TO-2024 cl. 4.4",\n          "amount": "150.00",\n          "of": ["fixed", "energy"],\n          "as": ';
+  const tariff = changed(DEMO_TARIFF, `${floor}"shortfall"`, `${floor}"floor"`);
+  return readTariff(changed(tariff, from, to)).findings;
+};
 
 /** Everything that can be wrong with what the charges of a tariff say. */
 export const CHARGE_CASES: readonly MessageCase[] = [
@@ -85,6 +99,42 @@ export const CHARGE_CASES: readonly MessageCase[] = [
     found: 'the line "subsidy"',
     expected: 'a line above this one: "fixed", "energy", "minimum", "fuel"',
     remedy: 'Name a line above, or move this charge below the line it names.',
+  },
+  {
+    code: 'tariff/counted-twice',
+    when: 'a tax is on a line twice',
+    make: taxOf('"energy", "energy"'),
+    at: '170:28',
+    found: '"energy" twice',
+    ...COUNTED_ONCE,
+  },
+  {
+    code: 'tariff/counted-twice',
+    when: 'a tax is on a floor and on a line under it',
+    make: withFloor(TAX, TAX.replace('"energy"', '"energy", "minimum"')),
+    at: '170:28',
+    found: 'the floor "minimum" and "energy", which it stands in for',
+    ...COUNTED_ONCE,
+  },
+  {
+    code: 'tariff/counted-twice',
+    when: 'two floors stand in for one line',
+    make: withFloor(
+      `"kind": "percentage",\n          ${TAX}`,
+      '"kind": "minimum",\n"clause": "TO-2024 cl. 5.2",\n"amount": "9", "as": "floor", "scaledBy": "month",\n"of": ["energy"]',
+    ),
+    at: '170:8',
+    found: '"energy", which the floor "minimum" stands in for',
+    ...COUNTED_ONCE,
+  },
+  {
+    code: 'tariff/split-unscaled',
+    when: 'a charge for a whole month has no day rule, and a change splits the month',
+    make: changedTariff('"rate": "60.00",\n          "scaledBy": "month"', '"rate": "60.00"'),
+    at: '122:9',
+    found: '"fixed" without "scaledBy", where a change of the charges splits the period',
+    expected: 'a day rule, so that each part bears its share only',
+    remedy: 'Add "scaledBy" with one of the day rules, or let one version bill the whole period.',
   },
   {
     code: 'tariff/line-not-recomputable',
@@ -178,7 +228,7 @@ export const CHARGE_CASES: readonly MessageCase[] = [
     make: changedTariff('"rate": "3.00"', '"rate": "1234567890.00"'),
     at: '139:37',
     found: '"1234567890.00"',
-    expected: 'at most 9 digits before the point',
+    expected: 'at most 9 digits before the point, and 15 in all',
     remedy: 'Correct the number, or state it in another unit.',
   },
   {

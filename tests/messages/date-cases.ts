@@ -32,6 +32,24 @@ export const DATE_CASES: readonly MessageCase[] = [
     expected: '"carry", or a bank that closes in every period',
     remedy: 'Add "carry" with its clause, or write "on": "every-period".',
   },
+  {
+    code: 'tariff/settlement-incomplete',
+    when: 'units are carried in a bank that closes in every period',
+    make: changedTariff('"on": "03-31"', '"on": "every-period"'),
+    at: '193:15',
+    found: 'units that are carried, in a bank that closes in every period',
+    expected: 'no "carry" and an excess that lapses, or a day of the year on which the bank closes',
+    remedy: 'Take out what carries them, or write the day as mm-dd.',
+  },
+  {
+    code: 'tariff/step-not-positive',
+    when: 'the rate of surplus is below 0',
+    make: changedTariff('"rate": "2.60"', '"rate": "-2.60"'),
+    at: '195:17',
+    found: '"rate" is -2.60',
+    expected: 'a number above 0',
+    remedy: 'Correct the number.',
+  },
   ...(
     [
       [

@@ -8,7 +8,7 @@ const CLAUSE_MEANING =
 const DECIMAL_REMEDY = 'Write it like "3.10" or "-1.50".';
 const DECIMAL_MEANING = 'a decimal number: digits, one point at most, no grouping, no exponent';
 const TEXT_MEANING = 'a decimal number written as text, so that no digit is lost on the way';
-const VALUE_REMEDY = 'Write one of the expected values.';
+const VALUE_REMEDY = 'Write what is expected.';
 
 /** Everything that can be wrong with the form of a document. */
 export const DOCUMENT_CASES: readonly MessageCase[] = [

@@ -123,6 +123,59 @@ function baseFindings(charge: Charge, above: ReadonlyMap<string, Charge>, path: 
   });
 }
 
+/** The bases that a charge names as they stand: what is recomputed is another amount. */
+function plainBases(charge: Charge): readonly string[] {
+  if (charge.kind !== 'percentage' && charge.kind !== 'minimum') return [];
+  return charge.of.map((base) => (typeof base === 'string' ? base : ''));
+}
+
+const isFloor = (charge: Charge | undefined): charge is Charge & { kind: 'minimum' } =>
+  charge?.kind === 'minimum' && charge.as === 'floor';
+
+/** What one base of a charge counts that another counts too; null when nothing. */
+function repeated(base: string, index: number, bases: readonly string[], above: ReadonlyMap<string, Charge>) {
+  if (base === '') return null;
+  if (bases.indexOf(base) < index) return `"${base}" twice`;
+  const floor = above.get(base);
+  const line = isFloor(floor) ? floor.of.find((one) => bases.includes(one)) : undefined;
+  return line === undefined ? null : `the floor "${base}" and "${line}", which it stands in for`;
+}
+
+/** A floor stands in for the lines it names, so that naming both, or two floors over one line, counts twice. */
+function countedTwice(charge: Charge, above: ReadonlyMap<string, Charge>, path: Path): Finding[] {
+  const bases = plainBases(charge);
+  const floors = isFloor(charge) ? [...above.values()].filter(isFloor) : [];
+  return bases.flatMap((base, index) => {
+    const other = floors.find((floor) => floor.of.includes(base));
+    const covered = other === undefined ? null : `"${base}", which the floor "${other.id}" stands in for`;
+    const found = repeated(base, index, bases, above) ?? covered;
+    return found === null
+      ? []
+      : [tariffFinding('tariff/counted-twice', { path: [...path, 'of', index] }, { found })];
+  });
+}
+
+/** Whether a charge is stated for a whole period: an amount, a power or limits, but no plain rate per unit. */
+function isForWholePeriod(charge: Charge): boolean {
+  switch (charge.kind) {
+    case 'percentage':
+      return false;
+    case 'per-unit':
+      return charge.firstUnits !== undefined;
+    case 'slabs':
+      return charge.slabs.length > 1;
+    default:
+      return true;
+  }
+}
+
+/** Where a period is split at a change, each part would bear in full what no day rule scales. */
+function splitUnscaled(charge: Charge, { versionChange, versions }: TariffDocument, path: Path): Finding[] {
+  if (versionChange.rule !== 'split-by-days' || versions.length < 2) return [];
+  if (!isForWholePeriod(charge) || ('scaledBy' in charge && charge.scaledBy !== undefined)) return [];
+  return [tariffFinding('tariff/split-unscaled', { path }, { id: charge.id })];
+}
+
 /**
  * Check the charges of one version against each other and against the day rules.
  *
@@ -139,6 +192,8 @@ export function chargeFindings(charges: readonly Charge[], document: TariffDocum
       ...numberFindings(charge, at),
       ...chooserWithoutEffect(charge, at),
       ...baseFindings(charge, above, at),
+      ...countedTwice(charge, above, at),
+      ...splitUnscaled(charge, document, at),
     ];
     if (above.has(charge.id))
       findings.push(tariffFinding('tariff/same-id-twice', { path: [...at, 'id'] }, { id: charge.id }));

@@ -81,7 +81,8 @@ function paymentFindings(rule: SettlementRule, path: Path): Finding[] {
     };
     return [tariffFinding('tariff/settlement-incomplete', { path: at }, values)];
   }
-  return rateTooFine(close.rate, [...at, 'rate']);
+  if (close.rate === undefined) return [];
+  return [...positive(close.rate, [...at, 'rate']), ...rateTooFine(close.rate, [...at, 'rate'])];
 }
 
 function capFindings({ cap }: SettlementRule, path: Path): Finding[] {
@@ -101,6 +102,14 @@ function settlementFindings(rule: SettlementRule, path: Path): Finding[] {
       found: `units left over are kept until ${on}, but nothing carries them to the next period`,
       expected: '"carry", or a bank that closes in every period',
       remedy: 'Add "carry" with its clause, or write "on": "every-period".',
+    };
+    findings.push(tariffFinding('tariff/settlement-incomplete', { path: [...path, 'close', 'on'] }, values));
+  }
+  if (on === 'every-period' && (rule.carry !== undefined || rule.cap?.excess === 'carried')) {
+    const values = {
+      found: 'units that are carried, in a bank that closes in every period',
+      expected: 'no "carry" and an excess that lapses, or a day of the year on which the bank closes',
+      remedy: 'Take out what carries them, or write the day as mm-dd.',
     };
     findings.push(tariffFinding('tariff/settlement-incomplete', { path: [...path, 'close', 'on'] }, values));
   }

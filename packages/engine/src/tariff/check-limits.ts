@@ -18,13 +18,16 @@ function above(limit: string, before: string): boolean {
 
 /** Digits before the point that a number of a tariff can have. */
 const MOST_DIGITS = 9;
+/** Digits before and after the point together: what a whole number of the last place can hold. */
+const ALL_DIGITS = 15;
 
 /** A number with more decimals or digits than its place takes. */
 export function tooFine(text: string, most: number, path: Path): Finding[] {
   if (!isDecimalText(text)) return [];
   const [whole = ''] = text.replace('-', '').split('.');
-  if (whole.length > MOST_DIGITS) return [tariffFinding('tariff/too-large', { path }, { value: text })];
   const places = decimalPlaces(text);
+  if (whole.length > MOST_DIGITS || (places <= most && whole.length + places > ALL_DIGITS))
+    return [tariffFinding('tariff/too-large', { path }, { value: text })];
   if (places <= most) return [];
   return [
     tariffFinding(

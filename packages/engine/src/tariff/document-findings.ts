@@ -56,8 +56,8 @@ export const DOCUMENT_FINDINGS = {
     severity: 'error',
     text: (v) => ({
       found: v['value'] ?? '',
-      expected: v['expected'] ?? '',
-      remedy: 'Write one of the expected values.',
+      expected: v['expected'] === '' ? 'a text of another form' : (v['expected'] ?? ''),
+      remedy: 'Write what is expected.',
     }),
   },
 } as const satisfies Parameters<typeof findingMaker>[0];

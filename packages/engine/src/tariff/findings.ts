@@ -76,6 +76,22 @@ export const TARIFF_FINDINGS = {
       remedy: 'Add it under "dayRules" or correct the name.',
     }),
   },
+  'tariff/counted-twice': {
+    severity: 'error',
+    text: (v) => ({
+      found: v['found'] ?? '',
+      expected: 'lines that are each counted once',
+      remedy: 'Name a line once: itself, or one floor that stands in for it.',
+    }),
+  },
+  'tariff/split-unscaled': {
+    severity: 'error',
+    text: (v) => ({
+      found: `${quoted(v['id'])} without "scaledBy", where a change of the charges splits the period`,
+      expected: 'a day rule, so that each part bears its share only',
+      remedy: 'Add "scaledBy" with one of the day rules, or let one version bill the whole period.',
+    }),
+  },
   'tariff/no-effect': {
     severity: 'error',
     text: (v) => ({
@@ -152,7 +168,7 @@ export const TARIFF_FINDINGS = {
     severity: 'error',
     text: (v) => ({
       found: quoted(v['value']),
-      expected: 'at most 9 digits before the point',
+      expected: 'at most 9 digits before the point, and 15 in all',
       remedy: 'Correct the number, or state it in another unit.',
     }),
   },

@@ -105,7 +105,7 @@ describe('limits', () => {
       'the first units',
       [
         '"clause": "TO-2024 cl. 5.1"',
-        '"clause": "TO-2024 cl. 5.1",\n          "firstUnits": "99999999999999999999"',
+        '"clause": "TO-2024 cl. 5.1",\n          "firstUnits": "99999999999999999999", "scaledBy": "month"',
       ],
     ],
     ['the rate of surplus', ['"rate": "2.60"', '"rate": "99999999999999999999"']],

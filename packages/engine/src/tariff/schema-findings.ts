@@ -100,8 +100,7 @@ function expectation(issue: Issue): string {
   if (issue.code === 'invalid_union' && 'options' in issue) {
     return `one of ${(issue.options as string[]).map((option) => `"${option}"`).join(', ')}`;
   }
-  if (issue.code === 'invalid_format' && 'pattern' in issue)
-    return `a text of the form ${issue.pattern ?? ''}`;
+  if (issue.code === 'invalid_format') return '';
   if (issue.code === 'too_small') return 'at least one';
   return 'expected' in issue ? (KINDS[issue.expected] ?? issue.expected) : 'another kind of value';
 }

@@ -117,11 +117,11 @@ const settlement = z.strictObject({
 export const tariffSchema = z.strictObject({
   $schema: z.optional(z.string()),
   format: z.literal('unitbook-tariff-1'),
-  id: z.string().check(z.regex(/^[a-z0-9-]+$/)),
+  id: z.string().check(z.regex(/^[a-z0-9-]+$/), z.describe('Small letters, digits and hyphens')),
   name: z.string().check(z.minLength(1)),
   supplier: z.string().check(z.minLength(1)),
   invented: z.optional(z.boolean().check(z.describe('true: for demos, no real place'))),
-  currency: z.string().check(z.regex(/^[A-Z]{3}$/), z.describe('ISO 4217')),
+  currency: z.string().check(z.regex(/^[A-Z]{3}$/), z.describe('A currency code of ISO 4217, such as "INR"')),
   sources: z.record(z.string().check(z.regex(/^\S+$/)), source),
   units,
   rounding,
