@@ -14,6 +14,11 @@ function power(watts: number, notation: PageNotation): string {
   return notation.number(wholeToDecimal(watts, 3).replace(/\.?0+$/, ''));
 }
 
+/** The number on a meter; people leave it out. */
+function serialText(serial: string): string {
+  return serial.trim() === '' ? 'meter' : serial;
+}
+
 /**
  * The head of a page: whose book it is, under which tariff, from which readings.
  *
@@ -24,18 +29,22 @@ export function pageHead(book: Book, readings: string, notation: PageNotation): 
   const { account, tariff } = book;
   const { id, name, meters } = account.document;
   const made =
-    meters.generation === undefined ? 'no generation meter' : `generation ${meters.generation.serial}`;
+    meters.generation === undefined
+      ? 'no generation meter'
+      : `generation ${serialText(meters.generation.serial)}`;
   const { document } = tariff;
+  const known = id === '' ? 'A household' : `Account ${id}`;
+  const title = name === undefined || name.trim() === '' ? known : name;
   const invented = document.invented === true ? ' (an invented example)' : '';
   return [
-    `UNITBOOK   ${plainText(name ?? `Account ${id}`)}`,
+    `UNITBOOK   ${plainText(title)}`,
     '='.repeat(PAGE_WIDTH),
     ...entry(
       'Account',
-      `${id}; sanctioned load ${power(account.sanctionedLoad, notation)} kW, ` +
+      `${id === '' ? 'without a number' : id}; sanctioned load ${power(account.sanctionedLoad, notation)} kW, ` +
         `solar plant ${power(account.plantCapacity, notation)} kWp`,
     ),
-    ...entry('Meters', `grid ${meters.grid.serial}, ${made}`),
+    ...entry('Meters', `grid ${serialText(meters.grid.serial)}, ${made}`),
     ...entry('Tariff', `${document.name}; ${document.supplier}${invented}`),
     ...entry('Readings', readings),
     ...entry('Amounts', `in ${document.currency}; 1 unit is 1 kWh`),
