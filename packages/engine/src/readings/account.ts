@@ -33,22 +33,33 @@ const LARGE_LOAD = 10_000;
 const fine = (text: string): boolean => isDecimalText(text) && decimalPlaces(text) <= 3 && text.length < 13;
 const aboveZero = (text: string): boolean => fine(text) && decimalToWhole(text, 3) > 0;
 
-/** Load, capacity and factors have to be above 0. */
+/** No connection has more kW, and no meter a larger factor: readings times it stay exact in a double. */
+const MOST = { power: '100000', factor: '10000' } as const;
+
+const isUpTo = (text: string, most: string): boolean => decimalToWhole(text, 3) <= decimalToWhole(most, 3);
+
+/** Load, capacity and factors have to be above 0, and no larger than such things are. */
 function numberFindings({ document, read }: PlainAccount): Finding[] {
   const { grid, generation } = document.meters;
-  const named: readonly (readonly [string, string, Path])[] = [
-    ['the sanctioned load', document.sanctionedLoad, ['sanctionedLoad']],
-    ['the plant capacity', document.plantCapacity, ['plantCapacity']],
-    ['the multiplying factor', grid.multiplyingFactor, ['meters', 'grid', 'multiplyingFactor']],
+  const factor = 'the multiplying factor';
+  const named: readonly (readonly [string, string, string, Path])[] = [
+    ['the sanctioned load', document.sanctionedLoad, MOST.power, ['sanctionedLoad']],
+    ['the plant capacity', document.plantCapacity, MOST.power, ['plantCapacity']],
+    [factor, grid.multiplyingFactor, MOST.factor, ['meters', 'grid', 'multiplyingFactor']],
     [
-      'the multiplying factor',
+      factor,
       generation?.multiplyingFactor ?? '1',
+      MOST.factor,
       ['meters', 'generation', 'multiplyingFactor'],
     ],
   ];
   return named
-    .filter(([, text, path]) => read[path.join('.')] !== null && !aboveZero(text))
-    .map(([what, value, path]) => readingFinding('account/not-above-zero', { path }, { what, value }));
+    .filter(
+      ([, text, most, path]) => read[path.join('.')] !== null && !(aboveZero(text) && isUpTo(text, most)),
+    )
+    .map(([what, value, most, path]) =>
+      readingFinding('account/not-above-zero', { path }, { what, value, most }),
+    );
 }
 
 function creditFindings({ document, read }: PlainAccount): Finding[] {

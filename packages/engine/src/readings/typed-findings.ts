@@ -16,7 +16,7 @@ export const TYPED_FINDINGS = {
     severity: 'error',
     text: (v) => ({
       found: `${of(v, 'what')} is ${of(v, 'value')}`,
-      expected: 'a number above 0, with at most 3 decimals',
+      expected: `a number above 0, at most ${of(v, 'most')}, with at most 3 decimals`,
       remedy: 'Copy it from the bill, the sanction letter or the nameplate.',
     }),
   },
