@@ -1,6 +1,7 @@
 import { commonMultiple, LARGEST_WHOLE, minorUnitDigits, roundQuotient } from '../quantity/index.ts';
 import { UNSCALED, type DayFactor } from './day-factor.ts';
 import { FLOOR, PIECE, SHARE, SHORTFALL, TABLE, type LineConstants } from './line-constants.ts';
+import { wholeOrNaN } from './offset.ts';
 import { isEnergy, QUANTITY_COUNT } from './quantities.ts';
 import { leastCommonDenominator, type Shape, type ShapeLine } from './shape.ts';
 import { makeSteps, usedQuantities, type Step } from './steps.ts';
@@ -67,21 +68,19 @@ interface Build {
   readonly energyScale: number;
 }
 
-/** A whole number that a double holds exactly, or NaN: constants with one in them are refused. */
-function whole(value: number): number {
-  return Math.abs(value) <= LARGEST_WHOLE ? value : NaN;
-}
-
-/** Whether every number of a line is whole and exact; limits may be endless. */
+/** Whether every number of a line is whole and exact; limits may be endless, and offsets are worked out anew. */
 function isExactLine(line: LineConstants): boolean {
   const numbers = [line.divisor, line.denominator, line.unit, line.basisScale, line.scale, line.chooserScale];
   const limits = [...line.tableLimits, ...line.pieces.filter((_, at) => at % PIECE === 0)];
-  const rates = line.pieces.filter((_, at) => at % PIECE !== 0);
+  const rates = line.pieces.filter((_, at) => at % PIECE === 1);
   const isWhole = (value: number): boolean => Number.isInteger(value) && Math.abs(value) <= LARGEST_WHOLE;
   return [...numbers, ...rates, ...limits.filter((limit) => limit !== Infinity)].every(isWhole);
 }
 
-/** Offsets fold what the pieces below cost into one number, so that a piece is one multiplication. */
+/**
+ * Offsets fold what the pieces below cost into one number, so that a piece is one multiplication; NaN where
+ * no double holds it, which makes the safe quantity 0.
+ */
 function flatPieces(line: ShapeLine, context: Build): { pieces: Float64Array; starts: number[] } {
   const { factor, amount } = scaleOf(line, context.factors);
   const multiply = amount ? factor.numerator : 1;
@@ -93,7 +92,7 @@ function flatPieces(line: ShapeLine, context: Build): { pieces: Float64Array; st
     let before: { limit: number; rate: number } | null = null;
     for (const piece of table.pieces) {
       const rate = piece.rate * multiply;
-      if (before !== null) offset = whole(offset + whole(before.limit * (before.rate - rate)));
+      if (before !== null) offset = wholeOrNaN(offset + wholeOrNaN(before.limit * (before.rate - rate)));
       const limit = scaledLimit(line, piece.limit, line.quantity, context);
       flat.push(limit, rate, offset);
       before = { limit, rate };

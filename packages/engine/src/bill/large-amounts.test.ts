@@ -77,16 +77,6 @@ const anySlabs = fc.record({
   percent: fc.integer({ min: -1000, max: 10_000 }),
 });
 
-/** Whether what each slab is folded into, limits times differences of rates, is exact in a double. */
-function hasExactOffsets(limits: readonly number[], rates: readonly number[]): boolean {
-  let offset = 0n;
-  return limits.every((limit, index) => {
-    const product = BigInt(limit) * BigInt((rates[index] ?? 0) - (rates[index + 1] ?? 0));
-    offset += product;
-    return [product, offset].every((value) => value <= 9007199254740991n && value >= -9007199254740991n);
-  });
-}
-
 describe('telescopic slabs and a tax on them', () => {
   it('equal the same sums in whole numbers of any size, or are refused where those are too large', () => {
     const units = fc.oneof(fc.nat(1_000_000), fc.integer({ min: 0, max: 10 ** 11 - 1 }));
@@ -112,7 +102,7 @@ describe('telescopic slabs and a tax on them', () => {
         const isCountable = [energy, taxed, energy + taxed].every(
           (amount) => amount <= 9007199254740991n && amount >= -9007199254740991n,
         );
-        if (bill !== null || hasExactOffsets(ascending, rates)) expect(bill !== null).toBe(isCountable);
+        expect(bill !== null).toBe(isCountable);
         if (bill === null) return;
         expect(bill.lines.map(({ figure }) => valueOf(figure))).toEqual(
           [energy, taxed].map((cents) => wholeToDecimal(cents, 2).replace(/\.?0+$/, '')),

@@ -1,5 +1,6 @@
 import { LARGEST_WHOLE, roundLargeQuotient, roundQuotient } from '../quantity/index.ts';
 import { PIECE, SHARE, SHORTFALL, TABLE, type LineConstants } from './line-constants.ts';
+import { largeOffset } from './offset.ts';
 
 /** An amount that is not a whole number a double can hold. */
 export class AmountTooLarge extends RangeError {
@@ -18,9 +19,9 @@ function rounded(line: LineConstants, numerator: number): number {
 }
 
 /** x · rate + offset, divided and rounded, for numbers of any size. */
-function roundedLarge(line: LineConstants, parts: readonly [number, number, number], at: number): number {
+function roundedLarge(line: LineConstants, parts: readonly [number, number, bigint], at: number): number {
   const [x, rate, offset] = parts;
-  const numerator = BigInt(x) * BigInt(rate) + BigInt(offset);
+  const numerator = BigInt(x) * BigInt(rate) + offset;
   const divisor = BigInt(line.divisor);
   const quotient =
     line.mode === 'exact' ? numerator / divisor : roundLargeQuotient(numerator, divisor, line.mode);
@@ -53,7 +54,7 @@ function minimumAmount(line: LineConstants, sum: number, at: number): number {
   const compared = BigInt(sum) * BigInt(line.basisScale);
   const isShortfall = line.kind === SHORTFALL;
   if (compared >= BigInt(least)) return isShortfall ? 0 : sum;
-  return roundedLarge(line, isShortfall ? [sum, -line.basisScale, least] : [1, 0, least], at);
+  return roundedLarge(line, isShortfall ? [sum, -line.basisScale, BigInt(least)] : [1, 0, BigInt(least)], at);
 }
 
 /** What a line's amount is computed from. */
@@ -82,9 +83,10 @@ export function lineAmount(
   const isTable = line.kind === TABLE;
   const x = isTable ? (quantities[line.quantity] as number) * line.scale : basisSum(line, amounts, at);
   if (Math.abs(x) > LARGEST_WHOLE) throw new AmountTooLarge(at);
-  let piece = tableStart(line, quantities);
+  const start = tableStart(line, quantities);
+  let piece = start;
   if (isTable) while (x > (line.pieces[piece] as number)) piece += PIECE;
   const rate = line.pieces[piece + 1] as number;
-  const offset = line.pieces[piece + 2] as number;
-  return isLarge ? roundedLarge(line, [x, rate, offset], at) : rounded(line, x * rate + offset);
+  if (isLarge) return roundedLarge(line, [x, rate, largeOffset(line, start, piece)], at);
+  return rounded(line, x * rate + (line.pieces[piece + 2] as number));
 }

@@ -1,5 +1,6 @@
 import { LARGEST_RAISE, type Constants } from './constants.ts';
 import { PIECE, type LineConstants } from './line-constants.ts';
+import { wholeOrNaN } from './offset.ts';
 import type { Step } from './steps.ts';
 
 /**
@@ -25,7 +26,9 @@ function repriceLine(line: LineConstants, step: Step, rates: Float64Array, first
     const isFirst = at === 0 || line.tableStarts.includes(at);
     offset = isFirst
       ? 0
-      : offset + (pieces[at - PIECE] as number) * ((pieces[at - PIECE + 1] as number) - rate);
+      : wholeOrNaN(
+          offset + wholeOrNaN((pieces[at - PIECE] as number) * ((pieces[at - PIECE + 1] as number) - rate)),
+        );
     pieces[at + 1] = rate;
     pieces[at + 2] = offset;
     if (at < table.length) {

@@ -2,6 +2,7 @@ import type { AppliedRounding, Choice, Figure, FigureKind } from '../quantity/in
 import type { Constants } from './constants.ts';
 import { FLOOR, PIECE, SHARE, TABLE, type LineConstants } from './line-constants.ts';
 import type { LineTrace, PieceTrace } from './line-trace.ts';
+import { largeOffset } from './offset.ts';
 
 /** An evaluated bill or part of one: what its lines are explained from. */
 export interface BillSource {
@@ -134,9 +135,11 @@ function ordinary(value: bigint): number | bigint {
 function exactAmount(line: LineAt): number | bigint {
   const { constants } = line;
   if (constants.kind === TABLE || constants.kind === SHARE) {
-    const at = chosenPieces(line).last * PIECE;
+    const { first, last } = chosenPieces(line);
     const x = constants.kind === TABLE ? scaledQuantity(line) : basisSum(line);
-    return exactNumerator(x, constants.pieces[at + 1] ?? 0, constants.pieces[at + 2] ?? 0);
+    const [, rate, offset] = constants.pieces.subarray(last * PIECE) as unknown as [number, number, number];
+    if (!Number.isNaN(offset)) return exactNumerator(x, rate, offset);
+    return ordinary(BigInt(x) * BigInt(rate) + largeOffset(constants, first * PIECE, last * PIECE));
   }
   const sum = BigInt(basisSum(line)) * BigInt(constants.basisScale);
   const least = BigInt(constants.pieces[1] ?? 0);
