@@ -87,9 +87,7 @@ it('puts the book aside that an opened file takes the place of', async () => {
   const { keep, texts } = memoryStorage({ 'unitbook-open': 'own', 'unitbook-own': before });
   const { shelf } = await mountBook(keep);
   openFile(shelf, householdText(householdWith(2)));
-  await expect
-    .poll(() => shelf.getElementById('asides')?.textContent)
-    .toContain('before a file took its place');
+  await expect.poll(() => shelf.getElementById('asides')?.textContent).toContain('up to 2025-07-01');
   expect(texts.get('unitbook-aside-1')).toBe(before);
 });
 
@@ -103,6 +101,45 @@ it('says why a file is not opened, and leaves the book as it is', async () => {
   expect(mounted().month.household).toEqual(demoHousehold());
   openFile(shelf, '{"format":"unitbook-household-9"}');
   await expect.poll(told).toContain('“unitbook-household-9”');
+});
+
+it('starts another book, and opens the one put aside again', async () => {
+  const first = householdText(householdWith(4));
+  const { keep, texts } = memoryStorage({ 'unitbook-open': 'own', 'unitbook-own': first });
+  const { book, shelf, mounted } = await mountBook(keep);
+  press(shelf, 'start-another');
+  await drawn(book);
+  expect(mounted().month.household).toEqual(emptyHousehold('en-IN'));
+  await expect.poll(() => mounted().root.activeElement?.id).toBe('tariff');
+  expect(texts.get('unitbook-aside-1')).toBe(first);
+  await mounted().type('reading-0-import', '41');
+  const file = await saved(() => {
+    shelf.querySelector<HTMLButtonElement>('#asides button:last-child')?.click();
+  });
+  expect(file).toEqual({ name: 'unitbook-aside-1.json', text: first });
+  const [again] = shelf.querySelectorAll<HTMLButtonElement>('#asides button');
+  again?.click();
+  await drawn(book);
+  expect(householdText(mounted().month.household)).toBe(first);
+  expect(texts.get('unitbook-aside-1')).toContain('"import": "41"');
+  await expectAccessible();
+});
+
+it.each([
+  ['an empty file', '', 'It is empty.'],
+  ['a picture', '\u0089PNG\r\n\u001a\n', 'no book saved from this page'],
+  ['a text in another encoding', '\ufffd\ufffd{\u0000', 'no book saved from this page'],
+  ['half a file', '{"format":"unitbook-household-1",', 'damaged or cut off'],
+  ['a tariff', '{"format":"unitbook-tariff-1"}', 'This is a tariff. Open it under “This account”.'],
+  ['readings', '{"format":"unitbook-readings-1"}', 'This is the readings alone'],
+  ['an account', '{"format":"unitbook-account-1"}', 'This is the account alone'],
+])('says in its own words that %s is no household', async (_, text, told) => {
+  const { shelf, mounted } = await mountBook(memoryStorage().keep);
+  openFile(shelf, text);
+  await expect.poll(() => shelf.getElementById('refused')?.textContent).toContain(told);
+  expect(shelf.getElementById('refused')?.textContent).not.toContain('JSON');
+  expect(mounted().month.household).toEqual(demoHousehold());
+  await expectAccessible();
 });
 
 it.each([

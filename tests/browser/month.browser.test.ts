@@ -155,6 +155,9 @@ it('lists what is wrong with a tariff file with line and column, and keeps the t
   await expect
     .poll(() => mounted.root.querySelector('.file-findings')?.textContent)
     .toContain('Line 3, column');
+  expect(mounted.root.querySelector('.finding.error p')?.textContent.replace(/\s+/g, ' ')).toMatch(
+    /“own.json” cannot be used yet: .* The tariff chosen before still counts\./,
+  );
   expect(mounted.text('answer-payable')).toBe('₹230');
   expect(mounted.month.household.tariff).toBe('tarumira-domestic');
 });
@@ -181,4 +184,26 @@ it('opens the payable of the twelfth month, whose credit hangs on all before, at
     await new Promise((resolve) => setTimeout(resolve, 20));
   }
   expect(mounted.root.querySelector('#bill-lines > .total')?.textContent).toContain('Fixed charge');
+});
+
+it('puts months that were taken out back one after the other', async () => {
+  const start = householdWith(5);
+  const mounted = await mountMonth(start);
+  await mounted.press('Take this month out');
+  await mounted.press('Take this month out');
+  expect(mounted.month.household.readings).toHaveLength(3);
+  await expectAccessible();
+  await mounted.press('Put it back');
+  await mounted.press('Put it back');
+  expect(mounted.month.household).toEqual(start);
+});
+
+it('says what is still to type, and nothing of later months where there are none', async () => {
+  const mounted = await mountMonth(householdWith(3, { import: '', generation: '' }));
+  const told = (): string => mounted.root.querySelector('.live')?.textContent.replace(/\s+/g, ' ') ?? '';
+  expect(told()).toContain('Still to type: import, generation on 1 June 2025.');
+  expect(told()).not.toContain('later');
+  await mounted.press('Go to it');
+  await expect.poll(() => mounted.root.activeElement?.id).toBe('reading-2-import');
+  await expectAccessible();
 });

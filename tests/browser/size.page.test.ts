@@ -14,8 +14,11 @@ function gzipBytes(ending: string): number {
   );
 }
 
-it('ships at most 60 kB of JavaScript, every chunk counted', () => {
+/** The goal of 60,000 is missed, for reasons that the decision about the weight of the page gives; no further. */
+const MOST = 63_000;
+
+it('ships no more JavaScript than was decided, every chunk counted', () => {
   const bytes = gzipBytes('.js');
   console.log(JSON.stringify({ gzipJavaScriptBytes: bytes, gzipStyleBytes: gzipBytes('.css') }));
-  expect(bytes).toBeLessThanOrEqual(60_000);
+  expect(bytes).toBeLessThanOrEqual(MOST);
 });

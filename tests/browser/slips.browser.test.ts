@@ -87,9 +87,10 @@ it('gives three choices for a reading below the one before', async () => {
   const mounted = await mountMonth(householdWith(3, { import: '4340.9' }));
   expect(mounted.codes('error')).toEqual(['reading/below-before']);
   await mounted.press('The meter was changed');
-  expect(mounted.root.querySelector('.advice')?.textContent).toContain('a book for the new meter');
+  expect(mounted.root.querySelector('.advice')?.textContent).toContain('“Start another book”');
   await mounted.press('A digit is mistyped: correct it');
   await expect.poll(() => mounted.root.activeElement?.id).toBe('reading-2-import');
+  expect(mounted.root.querySelector('.advice')).toBeNull();
   await mounted.press('It passed 99,999: confirm');
   expect(mounted.month.household.readings[2]?.confirmed).toEqual(['reading/below-before:import']);
   expect(mounted.codes('error')).toEqual([]);

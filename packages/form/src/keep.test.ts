@@ -38,6 +38,13 @@ it('numbers what is put aside, each text once, in order', () => {
   expect(keep.asides().map(({ text }) => text)).toEqual(['i', 'j']);
 });
 
+it('puts another text in the place of one put aside', () => {
+  const { storage } = memory({ 'unitbook-aside-1': 'i' });
+  const keep = keepIn(() => storage);
+  expect(keep.replaceAside('unitbook-aside-1', 'j')).toBe(true);
+  expect(keep.asides()).toEqual([{ key: 'unitbook-aside-1', text: 'j' }]);
+});
+
 it('tells that a full or forbidden storage kept nothing', () => {
   const { storage } = memory();
   const full: TextStorage = {

@@ -1,7 +1,7 @@
 /** Which of the two books lies open: the invented one or the homeowner's own. */
 export type Slot = 'demo' | 'own';
 
-/** A text that was put aside since it could not be opened, or since another took its place. */
+/** A text that was put aside: it could not be opened, or another book took its place. */
 export interface Aside {
   readonly key: string;
   readonly text: string;
@@ -14,6 +14,8 @@ export interface Keep {
   readonly save: (slot: Slot, text: string) => boolean;
   /** Keep a text under a key of its own. @returns whether it was kept */
   readonly setAside: (text: string) => boolean;
+  /** Put another text in the place of one put aside. @returns whether it was kept */
+  readonly replaceAside: (key: string, text: string) => boolean;
   readonly asides: () => readonly Aside[];
   readonly openSlot: () => Slot;
   readonly open: (slot: Slot) => void;
@@ -55,21 +57,21 @@ function addAside(storage: TextStorage, text: string): true {
  * @param storage  such as localStorage; asked for at each use, since reaching for it may be refused
  */
 export function keepIn(storage: () => TextStorage): Keep {
+  const write = (key: string, text: string): boolean =>
+    attempt(() => {
+      storage().setItem(key, text);
+      return true;
+    }, false);
   return {
     load: (slot) => attempt(() => storage().getItem(PREFIX + slot), null),
-    save: (slot, text) =>
-      attempt(() => {
-        storage().setItem(PREFIX + slot, text);
-        return true;
-      }, false),
+    save: (slot, text) => write(PREFIX + slot, text),
     setAside: (text) => attempt(() => addAside(storage(), text), false),
+    replaceAside: write,
     asides: () =>
       attempt(() => asideKeys(storage()).map((key) => ({ key, text: storage().getItem(key) ?? '' })), []),
     openSlot: () => (attempt(() => storage().getItem(OPEN), null) === 'own' ? 'own' : 'demo'),
     open: (slot) => {
-      attempt(() => {
-        storage().setItem(OPEN, slot);
-      }, undefined);
+      write(OPEN, slot);
     },
   };
 }

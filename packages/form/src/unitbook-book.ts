@@ -6,6 +6,10 @@ import { renderShelf, type Shelf } from './render/shelf.ts';
 import { offerFile } from './offer-file.ts';
 import { drawnProperties, styleSheet } from './element-parts.ts';
 import type { TariffChoice } from './tariff-choice.ts';
+import type { UnitbookMonth } from './unitbook-month.ts';
+
+/** A book with nothing in it: it need not be put aside. */
+const BLANK = householdText(emptyHousehold('en-IN'));
 
 /**
  * The account book with its shelf: the demo and the homeowner's own book, kept in the browser, saved as a
@@ -109,8 +113,36 @@ export class UnitbookBook extends LitElement {
     this.isKept = this.keep?.save(this.openSlot, householdText(household)) ?? false;
   }
 
+  /** Show a book and go on from one of its fields: the button that was pressed may be gone. */
+  private showAt(slot: Slot, household: Household, field: string): void {
+    this.show(slot, household);
+    void this.updateComplete.then(() => {
+      this.shadowRoot?.querySelector<UnitbookMonth>('unitbook-month')?.focusField(field);
+    });
+  }
+
   private readonly startOwn = (): void => {
-    this.show('own', this.kept('own') ?? emptyHousehold('en-IN'));
+    const own = this.kept('own');
+    this.showAt('own', own ?? emptyHousehold('en-IN'), own === null ? 'tariff' : 'month');
+  };
+
+  /** Put the own book aside, unless there is nothing in it. @returns whether it is kept, or need not be */
+  private putAside(): boolean {
+    const own = this.keep?.load('own') ?? BLANK;
+    return own === BLANK || this.keep?.setAside(own) === true;
+  }
+
+  private readonly startAnother = (): void => {
+    this.isKept = this.putAside();
+    if (this.isKept) this.showAt('own', emptyHousehold('en-IN'), 'tariff');
+  };
+
+  /** A book put aside and the own one change places. */
+  private readonly openAside = ({ key, text }: Aside): void => {
+    const read = readHousehold(text);
+    if (read.kind !== 'household') return;
+    this.isKept = this.keep?.replaceAside(key, this.keep.load('own') ?? BLANK) ?? false;
+    if (this.isKept) this.showAt('own', read.household, 'month');
   };
 
   private readonly showDemo = (): void => {
@@ -124,9 +156,7 @@ export class UnitbookBook extends LitElement {
       this.refused = { name: file.name, read };
       return;
     }
-    const before = this.keep?.load('own') ?? null;
-    const isNew = before !== null && before !== householdText(read.household);
-    if (isNew && before !== householdText(emptyHousehold('en-IN'))) this.keep?.setAside(before);
+    if (this.keep?.load('own') !== householdText(read.household)) this.putAside();
     this.show('own', read.household);
   };
 
@@ -146,14 +176,16 @@ export class UnitbookBook extends LitElement {
       slot: this.openSlot,
       hasOwn: this.keep?.load('own') != null,
       isKept: this.isKept,
-      asides: this.asides,
+      asides: this.asides.filter(({ text }) => text !== BLANK),
       refused: this.refused,
       startOwn: this.startOwn,
+      startAnother: this.startAnother,
       showDemo: this.showDemo,
       saveFile: this.saveFile,
       openFile: this.openFile,
+      openAside: this.openAside,
       takeAside: ({ key, text }) => {
-        offerFile(`${key}.txt`, text);
+        offerFile(`${key}.json`, text);
       },
     };
   }

@@ -1,7 +1,8 @@
 import { html, LitElement, type PropertyValues, type TemplateResult } from 'lit';
-import type { Finding, ReadingRow } from '@unitbook/engine';
+import type { ReadingRow } from '@unitbook/engine';
 import { insertRow, removeRow } from './household/edit-household.ts';
 import { emptyHousehold, isBlankRow, type Household } from './household/household.ts';
+import { noteFix, type Fixed } from './household/put-back.ts';
 import type { Desk, Removed } from './render/desk.ts';
 import { renderAccount } from './render/account.ts';
 import { renderAnswer } from './render/answer.ts';
@@ -13,7 +14,7 @@ import { renderSafety } from './render/safety.ts';
 import { renderScreenHelp } from './render/screen-help.ts';
 import { drawnProperties, styleSheet } from './element-parts.ts';
 import type { TariffChoice } from './tariff-choice.ts';
-import { openTariff, openTariffText, type TariffView } from './view/tariff-view.ts';
+import { openTariff, openTariffText, type RefusedTariff, type TariffView } from './view/tariff-view.ts';
 import { viewBook, type BookView } from './view/view-book.ts';
 
 /** The event an edit sends: its detail is the new household. */
@@ -39,6 +40,7 @@ export class UnitbookMonth extends LitElement {
     'takenOut',
     'refused',
     'opened',
+    'typing',
   ]);
   static override styles = styleSheet;
 
@@ -50,10 +52,14 @@ export class UnitbookMonth extends LitElement {
   declare today: string;
   declare private selected: number;
   declare private tariff: TariffView;
-  declare private takenOut: TakenOut | null;
+  /** Months taken out, the last one last. */
+  declare private takenOut: readonly TakenOut[];
   /** What is wrong with a tariff file that was opened and not taken. */
-  declare private refused: readonly Finding[];
+  declare private refused: RefusedTariff | null;
   declare private opened: ReadonlyMap<string, boolean>;
+  /** The id of the input that is being typed in; '' once it is left. */
+  declare private typing: string;
+  private readonly fixed: Fixed = new WeakMap();
   /** The household as this element last sent it: any other comes from the page. */
   private own: Household | null = null;
 
@@ -64,9 +70,10 @@ export class UnitbookMonth extends LitElement {
     this.today = '';
     this.selected = 1;
     this.tariff = { kind: 'none' };
-    this.takenOut = null;
-    this.refused = [];
+    this.takenOut = [];
+    this.refused = null;
     this.opened = new Map();
+    this.typing = '';
   }
 
   protected override willUpdate(changed: PropertyValues): void {
@@ -79,7 +86,7 @@ export class UnitbookMonth extends LitElement {
   /** A household from the page opens at its last reading. */
   private showLastMonth(): void {
     this.own = this.household;
-    this.takenOut = null;
+    this.takenOut = [];
     this.opened = new Map();
     const last = this.household.readings.findLastIndex((row) => !isBlankRow(row));
     this.selected = Math.max(1, last);
@@ -87,8 +94,8 @@ export class UnitbookMonth extends LitElement {
 
   private async openTariff(): Promise<void> {
     const { tariff } = this.household;
-    this.tariff = { kind: 'opening' };
-    this.refused = [];
+    this.tariff = { kind: tariff === '' ? 'none' : 'opening' };
+    this.refused = null;
     const opened = await openTariff(tariff, this.tariffs);
     if (this.household.tariff === tariff) this.tariff = opened;
   }
@@ -101,10 +108,19 @@ export class UnitbookMonth extends LitElement {
     );
   };
 
+  private readonly fix = (household: Household): void => {
+    noteFix(this.fixed, this.household, household);
+    this.change(household);
+  };
+
+  private readonly noteTyping = ({ type }: Event): void => {
+    this.typing = type === 'input' ? (this.shadowRoot?.activeElement?.id ?? '') : '';
+  };
+
   private readonly openTariffFile = async (file: File): Promise<void> => {
     const read = openTariffText(await file.text());
     this.setOpen('account', true);
-    this.refused = read.kind === 'wrong' ? read.findings : [];
+    this.refused = read.kind === 'wrong' ? { name: file.name, findings: read.findings } : null;
     if (read.kind === 'open') this.change({ ...this.household, tariff: read.tariff.tariff.document });
   };
 
@@ -125,22 +141,24 @@ export class UnitbookMonth extends LitElement {
     const row = this.household.readings[index];
     const shown = view.rows[index];
     if (row === undefined || shown === undefined) return;
-    this.takenOut = { index, row, name: monthName(shown, view.writing) };
+    this.takenOut = [...this.takenOut, { index, row, name: monthName(shown, view.writing) }];
     this.change(removeRow(this.household, index));
     this.selected = Math.max(1, Math.min(index, this.household.readings.length - 1));
     this.focusField('undo');
   }
 
   private readonly undo = (): void => {
-    if (this.takenOut === null) return;
-    const { index, row } = this.takenOut;
-    this.takenOut = null;
+    const last = this.takenOut.at(-1);
+    if (last === undefined) return;
+    const { index, row } = last;
+    this.takenOut = this.takenOut.slice(0, -1);
     this.change(insertRow(this.household, index, row));
     this.selected = Math.max(1, index);
     this.focusField('month');
   };
 
-  private readonly focusField = (id: string): void => {
+  /** Go to a field, once it is drawn. */
+  readonly focusField = (id: string): void => {
     void this.updateComplete.then(() => {
       const field = this.shadowRoot?.getElementById(id);
       field?.focus();
@@ -155,9 +173,11 @@ export class UnitbookMonth extends LitElement {
       tariff: this.tariff,
       tariffs: this.tariffs,
       selected: Math.min(this.selected, view.rows.length - 1),
-      removed: this.takenOut,
+      removed: this.takenOut.at(-1) ?? null,
       refusedTariff: this.refused,
+      fixed: this.fixed,
       change: this.change,
+      fix: this.fix,
       select: (index) => {
         this.selected = index;
       },
@@ -177,10 +197,11 @@ export class UnitbookMonth extends LitElement {
 
   protected override render(): TemplateResult {
     const prepared = this.tariff.kind === 'open' ? this.tariff.tariff : null;
-    const desk = this.desk(viewBook({ household: this.household, tariff: prepared, today: this.today }));
-    const { name, id } = this.household.account;
+    const { household, today, typing } = this;
+    const desk = this.desk(viewBook({ household, tariff: prepared, today, typing }));
+    const { name, id } = household.account;
     return html`
-      <div class="book">
+      <div class="book" @input=${this.noteTyping} @focusout=${this.noteTyping}>
         <section class="page answer-page" aria-labelledby="answer">
           <h2 id="answer">The answer</h2>
           ${renderAnswer(desk)}

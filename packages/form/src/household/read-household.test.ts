@@ -23,9 +23,14 @@ it('names another version', () => {
   });
 });
 
-it('says where a text is no JSON', () => {
-  const read = readHousehold('{"format":');
-  expect(read.kind === 'damaged' && read.findings[0]?.code).toBe('document/not-json');
+it('says in words why a text is no document', () => {
+  const reasons = ['{"format":', ' ', '\ufffdPNG', 'date,import'].map((text) => readHousehold(text));
+  expect(reasons.map((read) => (read.kind === 'unreadable' ? read.reason : read.kind))).toEqual([
+    'It is damaged or cut off.',
+    'It is empty.',
+    'It is no book saved from this page.',
+    'It is no book saved from this page.',
+  ]);
   expect(
     problems((document) => {
       document['format'] = undefined;

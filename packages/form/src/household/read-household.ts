@@ -5,6 +5,8 @@ import { HOUSEHOLD_FORMAT, type Household } from './household.ts';
 export type HouseholdText =
   | { readonly kind: 'household'; readonly household: Household }
   | { readonly kind: 'other-version'; readonly found: string }
+  /** No document at all, and why, in words. */
+  | { readonly kind: 'unreadable'; readonly reason: string }
   | { readonly kind: 'damaged'; readonly findings: readonly Finding[] };
 
 type Fields = Readonly<Record<string, unknown>>;
@@ -81,6 +83,16 @@ function misfits(value: unknown, shape: Shape, path: Path): Finding[] {
   return wrong(value, path, shape.map((text) => `"${text}"`).join(', '));
 }
 
+function unreadable(text: string): HouseholdText {
+  const reason =
+    text.trim() === ''
+      ? 'It is empty.'
+      : /^\s*[{[]/.test(text)
+        ? 'It is damaged or cut off.'
+        : 'It is no book saved from this page.';
+  return { kind: 'unreadable', reason };
+}
+
 /**
  * Read a saved household. Only its shape is checked: what was typed in it may be half-typed or wrong, and
  * stays as it is. The engine's own reader wants every number to be one, so it would refuse half of a book.
@@ -91,9 +103,8 @@ export function readHousehold(text: string): HouseholdText {
   let document: unknown;
   try {
     document = JSON.parse(text);
-  } catch (error) {
-    const problem = error instanceof Error ? error.message : String(error);
-    return { kind: 'damaged', findings: [documentFinding('document/not-json', { path: [] }, { problem })] };
+  } catch {
+    return unreadable(text);
   }
   const { format, tariff } = isFields(document) ? document : {};
   if (typeof format === 'string' && format !== HOUSEHOLD_FORMAT)

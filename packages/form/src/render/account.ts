@@ -4,6 +4,7 @@ import { renderMeters } from './account-meters.ts';
 import type { Desk } from './desk.ts';
 import { renderFindings } from './findings.ts';
 import { renderFold } from './fold.ts';
+import { renderPutBack } from './put-back.ts';
 import { renderTariffChoice } from './tariff.ts';
 
 function renderConnection(desk: Desk): TemplateResult {
@@ -68,6 +69,7 @@ export function renderAccount(desk: Desk): TemplateResult {
       content: () => html`
         ${renderTariffChoice(desk)} ${renderConnection(desk)} ${renderMeters(desk)}
         ${renderFindings(elsewhere, 'account', desk)}
+        ${renderPutBack(desk.household.account, 'account-sanctionedLoad', desk)}
       `,
     },
     desk,

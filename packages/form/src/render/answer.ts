@@ -2,8 +2,10 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { quotientText, type BookMonth, type Finding } from '@unitbook/engine';
 import type { RowView } from '../view/view-book.ts';
 import { daysText, type Writing } from '../writing/writing.ts';
+import { fieldOf } from '../view/still-typing.ts';
+import { renderButton } from './button.ts';
 import type { Desk } from './desk.ts';
-import { findingText } from './findings.ts';
+import { findingText, isUnfinished } from './findings.ts';
 import { monthName } from './months.ts';
 
 /** "1 April to 1 May 2025, 30 days": from reading to reading. */
@@ -46,16 +48,22 @@ function closeText({ passbook }: BookMonth, writing: Writing): string {
     : `The bank closed with this month: ${writing.plain(lapsed)} surplus units lapsed.`;
 }
 
+const isQuestion = ({ severity }: Finding): boolean => severity === 'question';
+
 function renderMonth(month: BookMonth, row: RowView, desk: Desk): TemplateResult {
   const { writing } = desk.view;
   const { payable } = month.bill;
   const inFavour = payable.numerator < 0;
-  const hasQuestion = row.findings.some(({ severity }) => severity === 'question');
+  const question = row.findings.find(isQuestion);
+  const hasQuestion = question !== undefined;
   return html`
     <p class="period">${spanText(month, writing)}</p>
     ${
       hasQuestion
-        ? html`<p class="provided">If the readings are right: a question stands beside them.</p>`
+        ? html`<p class="provided">
+            If the readings are right: a question stands beside them.
+            ${renderGo('Go to the question', row.index, question, desk)}
+          </p>`
         : nothing
     }
     <dl class="answer">
@@ -85,37 +93,55 @@ function renderMonth(month: BookMonth, row: RowView, desk: Desk): TemplateResult
   `;
 }
 
+const isWaiting = ({ severity }: Finding): boolean => severity === 'error';
+
 function firstReason(blocked: RowView, desk: Desk): Finding | null {
   const upTo = desk.view.rows.slice(0, blocked.index + 1);
   const errors = upTo.flatMap((row) => row.findings).concat(desk.view.findings);
-  return errors.find((finding) => finding.severity === 'error') ?? null;
+  return errors.find(isWaiting) ?? null;
+}
+
+/** What holds a month up: "Still to type: import, export on 1 May 2025", or what has to be set right. */
+function reasonText(reason: Finding, row: RowView | undefined, desk: Desk): string {
+  if (!isUnfinished(reason) || row === undefined) return findingText(reason, desk);
+  const fields = row.findings.filter(isUnfinished).map(({ path }) => String(path[2]));
+  return `Still to type: ${fields.join(', ')}${row.day === null ? '' : ` on ${desk.view.writing.day(row.day)}`}.`;
+}
+
+/** Show a month and go to one of its fields. */
+function renderGo(
+  words: string,
+  index: number,
+  finding: Finding | null | undefined,
+  desk: Desk,
+): TemplateResult {
+  return renderButton(
+    words,
+    () => {
+      desk.select(Math.max(1, index));
+      if (finding != null) desk.focusField(fieldOf(finding));
+    },
+    { className: 'quiet' },
+  );
 }
 
 /** Why there is no bill yet, and where to go. */
 function renderBlocked(blocked: RowView, desk: Desk): TemplateResult {
+  const { rows, writing } = desk.view;
   const reason = firstReason(blocked, desk);
   const at =
     reason?.path[0] === 'readings' && typeof reason.path[1] === 'number' ? reason.path[1] : blocked.index;
   const here = Math.max(1, at) === desk.selected;
-  const name = monthName(blocked, desk.view.writing);
+  const later = rows.slice(blocked.index + 1).some(({ isBlank }) => !isBlank);
+  const wait = here
+    ? later
+      ? 'This month waits until it is set right, and so do all later ones, since their credit hangs on it.'
+      : ''
+    : `The month ${monthName(blocked, writing)} has to be set right first: this one waits, since its credit hangs on it.`;
   return html`
     <p class="period">Can’t tell yet</p>
-    ${reason === null ? nothing : html`<p class="why">${findingText(reason, desk)}</p>`}
-    <p class="why">
-      ${
-        here
-          ? 'This month waits until it is set right, and so do all later ones, since their credit hangs on it.'
-          : html`The month ${name} has to be set right first: this one waits, since its credit hangs on it.
-              <button
-                type="button"
-                @click=${() => {
-                  desk.select(Math.max(1, at));
-                }}
-              >
-                Show it
-              </button>`
-      }
-    </p>
+    ${reason === null ? nothing : html`<p class="why">${reasonText(reason, rows[at], desk)}</p>`}
+    <p class="why">${wait} ${renderGo(here ? 'Go to it' : 'Show it', at, reason, desk)}</p>
   `;
 }
 
@@ -141,21 +167,13 @@ function renderState(desk: Desk): TemplateResult {
 
 /** Questions that are still open, in months that were billed all the same. */
 function renderOpenQuestions(desk: Desk): TemplateResult | typeof nothing {
-  const open = desk.view.rows.filter((row) => row.findings.some(({ severity }) => severity === 'question'));
+  const open = desk.view.rows.filter((row) => row.findings.some(isQuestion));
   const elsewhere = open.filter((row) => Math.max(1, row.index) !== desk.selected);
   const [first] = elsewhere;
   if (first === undefined) return nothing;
   return html`<p class="hint">
     A question is open in another month.
-    <button
-      type="button"
-      class="quiet"
-      @click=${() => {
-        desk.select(Math.max(1, first.index));
-      }}
-    >
-      Show ${monthName(first, desk.view.writing)}
-    </button>
+    ${renderGo(`Show the month ${monthName(first, desk.view.writing)}`, first.index, null, desk)}
   </p>`;
 }
 

@@ -1,7 +1,7 @@
-import type { Finding } from '@unitbook/engine';
 import type { Household } from '../household/household.ts';
+import type { Fixed } from '../household/put-back.ts';
 import type { BookView } from '../view/view-book.ts';
-import type { TariffView } from '../view/tariff-view.ts';
+import type { RefusedTariff, TariffView } from '../view/tariff-view.ts';
 import type { TariffChoice } from '../tariff-choice.ts';
 
 /** What every part of the page is drawn from, and what it can ask for. */
@@ -13,10 +13,14 @@ export interface Desk {
   /** The reading that closes the month shown. */
   readonly selected: number;
   /** What is wrong with a tariff file that was opened and not taken. */
-  readonly refusedTariff: readonly Finding[];
+  readonly refusedTariff: RefusedTariff | null;
   /** A row taken out that can be put back. */
   readonly removed: Removed | null;
+  /** What stood where a fix was made. */
+  readonly fixed: Fixed;
   readonly change: (household: Household) => void;
+  /** Change what was typed by a press of a button, so that it can be put back. */
+  readonly fix: (household: Household) => void;
   readonly select: (index: number) => void;
   readonly remove: (index: number) => void;
   readonly undo: () => void;

@@ -2,10 +2,12 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { changeRow } from '../household/edit-household.ts';
 import type { RowView } from '../view/view-book.ts';
 import { daysText } from '../writing/writing.ts';
+import { renderButton } from './button.ts';
 import { typed, type Desk } from './desk.ts';
 import { renderField, type Field } from './field.ts';
 import { renderFindings } from './findings.ts';
 import { about, fieldId, GENERATION, GRID, renderMeter } from './meter.ts';
+import { renderPutBack } from './put-back.ts';
 
 function dateField(row: RowView, before: RowView | null, desk: Desk): Field {
   const { writing } = desk.view;
@@ -89,6 +91,9 @@ export function renderEntry(desk: Desk): TemplateResult {
     ${renderDates(before, row, desk)} ${renderMeter('Two-way meter, at the grid', GRID, [before, row], desk)}
     ${hasGeneration ? renderMeter('Generation meter, at the plant', [GENERATION], [before, row], desk) : nothing}
     ${renderFindings(general, fieldId(row.index, 'import'), desk)}
+    ${[...(before.index === 0 ? [before] : []), row].map((shown) =>
+      renderPutBack(shown.row, fieldId(shown.index, 'import'), desk),
+    )}
     ${
       row.month === null
         ? nothing
@@ -97,15 +102,12 @@ export function renderEntry(desk: Desk): TemplateResult {
           </p>`
     }
     <div class="pair">${renderStatus(row, desk)}${renderPrintedDays(row, desk)}</div>
-    <button
-      type="button"
-      class="quiet"
-      id="remove-month"
-      @click=${() => {
+    ${renderButton(
+      'Take this month out',
+      () => {
         desk.remove(desk.selected);
-      }}
-    >
-      Take this month out
-    </button>
+      },
+      { id: 'remove-month', className: 'quiet' },
+    )}
   `;
 }

@@ -2,14 +2,16 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { describeFinding, type Finding } from '@unitbook/engine';
 import { fixesFor, isAnswered } from '../view/fixes.ts';
 import { localDates } from '../writing/writing.ts';
+import { renderButton } from './button.ts';
 import type { Desk } from './desk.ts';
 
 const MARKS = { error: 'To set right', question: 'A question', note: 'Note' } as const;
 
 const METER_CHANGED =
   'Find the last figures of the old meter and the first of the new one: whoever changed it writes both ' +
-  'down, for all registers. Type the old meter’s last figures here, save this book as a file, then start ' +
-  'a book for the new meter: its first figures open it, and the credit carried forward is its opening credit.';
+  'down, for all registers. Type the old meter’s last figures here, then press “Start another book” above: ' +
+  'this one is put aside. The first figures of the new meter open the other, and the credit carried forward ' +
+  'is its opening credit.';
 
 function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
@@ -36,21 +38,17 @@ function belowBeforeChoices(finding: Finding, fieldId: string, desk: Desk): Temp
   return html`
     <button
       type="button"
-      aria-expanded=${isOpen ? 'true' : 'false'}
+      aria-expanded=${String(isOpen)}
       @click=${() => {
         desk.setOpen(key, !isOpen);
       }}
     >
       The meter was changed
     </button>
-    <button
-      type="button"
-      @click=${() => {
-        desk.focusField(fieldId);
-      }}
-    >
-      A digit is mistyped: correct it
-    </button>
+    ${renderButton('A digit is mistyped: correct it', () => {
+      desk.setOpen(key, false);
+      desk.focusField(fieldId);
+    })}
     ${isOpen ? html`<p class="advice">${METER_CHANGED}</p>` : nothing}
   `;
 }
@@ -72,19 +70,13 @@ function renderFinding(finding: Finding, fieldId: string, desk: Desk): TemplateR
         ${text}
       </p>
       <div class="fixes">
-        ${fixes.map(
-          (fix) =>
-            html`<button
-              type="button"
-              @click=${(event: MouseEvent) => {
-                desk.change(fix.apply(desk.household));
-                // The button goes with its finding: a keyboard goes on from the field. A finger stays where
-                // it is, since focus would bring up the keys.
-                if (event.detail === 0) desk.focusField(fieldId);
-              }}
-            >
-              ${fix.label}
-            </button>`,
+        ${fixes.map((fix) =>
+          renderButton(fix.label, (event) => {
+            desk.fix(fix.apply(desk.household));
+            // The button goes with its finding: a keyboard goes on from the field. A finger stays where
+            // it is, since focus would bring up the keys.
+            if (event.detail === 0) desk.focusField(fieldId);
+          }),
         )}
         ${finding.code === 'reading/below-before' ? belowBeforeChoices(finding, fieldId, desk) : nothing}
       </div>

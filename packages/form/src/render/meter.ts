@@ -94,6 +94,10 @@ function renderRegister(row: RowView, before: RowView, words: RegisterWords, des
   `;
 }
 
+/** The day of a reading, for the head of its column on paper. */
+const dateOf = ({ day }: RowView, { view }: Desk): TemplateResult =>
+  html`<small class="on">${day === null ? '' : view.writing.day(day)}</small>`;
+
 /** One meter: its registers, previous, present and units. */
 export function renderMeter(
   legend: string,
@@ -106,7 +110,8 @@ export function renderMeter(
     <fieldset class="meter">
       <legend>${legend}</legend>
       <div class="heads" aria-hidden="true">
-        <span>Register</span><span>Previous</span><span>Present</span><span>Units</span>
+        <span>Register</span><span>Previous ${dateOf(before, desk)}</span
+        ><span>Present ${dateOf(row, desk)}</span><span>Units</span>
       </div>
       ${registers.map((words) => renderRegister(row, before, words, desk))}
     </fieldset>

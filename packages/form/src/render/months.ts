@@ -1,7 +1,9 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { RowView } from '../view/view-book.ts';
 import type { Writing } from '../writing/writing.ts';
+import { renderButton } from './button.ts';
 import { typed, type Desk } from './desk.ts';
+import { renderPutBack } from './put-back.ts';
 
 /** How a month is called: by the day of the reading that closes it, or by what was typed for it. */
 export function monthName(row: RowView, writing: Writing): string {
@@ -13,8 +15,7 @@ function renderRemoved(desk: Desk): TemplateResult | typeof nothing {
   const { removed } = desk;
   if (removed === null) return nothing;
   return html`<p class="undo" role="status">
-    The month ${removed.name} was taken out.
-    <button type="button" id="undo" @click=${desk.undo}>Put it back</button>
+    The month ${removed.name} was taken out. ${renderButton('Put it back', desk.undo, { id: 'undo' })}
   </p>`;
 }
 
@@ -44,7 +45,7 @@ function renderStep(by: -1 | 1, desk: Desk): TemplateResult {
   const target = desk.selected + by;
   return html`<button
     type="button"
-    aria-label=${by < 0 ? 'Month before' : 'Month after'}
+    aria-label="Month ${by < 0 ? 'before' : 'after'}"
     ?disabled=${target < 1 || target >= desk.view.rows.length}
     @click=${() => {
       desk.select(target);
@@ -59,8 +60,8 @@ export function renderMonths(desk: Desk): TemplateResult {
   return html`
     <div class="months">
       ${renderStep(-1, desk)} ${renderChoice(desk)} ${renderStep(1, desk)}
-      <button type="button" id="add-month" @click=${desk.addMonth}>New month</button>
+      ${renderButton('New month', desk.addMonth, { id: 'add-month' })}
     </div>
-    ${renderRemoved(desk)}
+    ${renderRemoved(desk)} ${renderPutBack(desk.household.readings, 'month', desk)}
   `;
 }

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { BookMonth, Figure, PassbookEntry } from '@unitbook/engine';
 import type { RowView } from '../view/view-book.ts';
+import { renderButton } from './button.ts';
 import type { Desk } from './desk.ts';
 
 const COLUMNS: readonly (readonly [keyof PassbookEntry, string])[] = [
@@ -15,10 +16,10 @@ const COLUMNS: readonly (readonly [keyof PassbookEntry, string])[] = [
   ['closing', 'Carried forward'],
 ];
 
-/** Where nothing moved, a dash, as in any account book; what is carried on is a number even when it is 0. */
+/** Where nothing moved, a dash, as in any account book; what is carried is a number even when it is 0. */
 function renderCell(figure: Figure, column: string, desk: Desk): TemplateResult {
   const isNone = figure.numerator === 0;
-  const text = isNone && column !== 'closing' ? '–' : desk.view.writing.plain(figure);
+  const text = isNone && column !== 'closing' && column !== 'opening' ? '–' : desk.view.writing.plain(figure);
   return html`<td class="${column} ${isNone ? 'none' : ''}">${text}</td>`;
 }
 
@@ -29,15 +30,13 @@ function renderRow(row: RowView, month: BookMonth, desk: Desk): TemplateResult {
   return html`
     <tr class=${passbook.isClosed ? 'closed' : ''} aria-current=${isShown ? 'true' : nothing}>
       <th scope="row">
-        <button
-          type="button"
-          class="quiet"
-          @click=${() => {
+        ${renderButton(
+          writing.day(month.energy.period.to),
+          () => {
             desk.select(row.index);
-          }}
-        >
-          ${writing.day(month.energy.period.to)}
-        </button>
+          },
+          { className: 'quiet' },
+        )}
         ${passbook.isClosed ? html`<span class="mark">bank closed</span>` : nothing}
       </th>
       ${COLUMNS.map(([column]) => renderCell(passbook[column] as Figure, column, desk))}
@@ -66,11 +65,7 @@ export function renderPassbook(desk: Desk): TemplateResult {
     </p>`;
   return html`
     <div class="wide" role="region" aria-label="Passbook table" tabindex="0">
-      <table>
-        <caption>
-          Units of each month, by the reading that closes it. Brought forward + given = set off + paid +
-          lapsed + carried forward; taken = set off + billed.
-        </caption>
+      <table aria-describedby="passbook-note">
         <thead>
           <tr>
             <th scope="col">Reading of</th>
@@ -83,6 +78,10 @@ export function renderPassbook(desk: Desk): TemplateResult {
         </tbody>
       </table>
     </div>
+    <p class="hint" id="passbook-note">
+      Units of each month, by the reading that closes it. Brought forward + given = set off + paid + lapsed +
+      carried forward; taken = set off + billed.
+    </p>
     ${renderPaymentDue(desk)}
   `;
 }

@@ -1,8 +1,10 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { HouseholdText } from '../household/read-household.ts';
 import { readHousehold } from '../household/read-household.ts';
-import { HOUSEHOLD_FORMAT } from '../household/household.ts';
+import { HOUSEHOLD_FORMAT, isBlankRow, type Household } from '../household/household.ts';
 import type { Aside, Slot } from '../keep.ts';
+import { renderButton } from './button.ts';
+import { renderFileInput } from './file-input.ts';
 
 /** What the shelf shows, and what it can ask for. */
 export interface Shelf {
@@ -13,10 +15,12 @@ export interface Shelf {
   readonly asides: readonly Aside[];
   readonly refused: { readonly name: string; readonly read: HouseholdText } | null;
   readonly startOwn: () => void;
+  readonly startAnother: () => void;
   readonly showDemo: () => void;
   readonly saveFile: () => void;
   readonly openFile: (file: File) => Promise<void>;
   readonly takeAside: (aside: Aside) => void;
+  readonly openAside: (aside: Aside) => void;
 }
 
 /** Why a text cannot be opened as a household; empty for one that can. */
@@ -24,11 +28,17 @@ function refusalText(read: HouseholdText): string {
   switch (read.kind) {
     case 'household':
       return '';
-    case 'other-version':
+    case 'unreadable':
+      return read.reason;
+    case 'other-version': {
+      const [, kind] = /^unitbook-(tariff|readings|account|book)-/.exec(read.found) ?? [];
+      if (kind === 'tariff') return 'This is a tariff. Open it under “This account”.';
+      if (kind !== undefined) return `This is the ${kind} alone, no whole household.`;
       return (
         `It is in the form “${read.found}”; this page opens “${HOUSEHOLD_FORMAT}”. ` +
         'Open it with the version that wrote it, or reload this page once while online to get the newest.'
       );
+    }
     case 'damaged':
       return 'It is not a whole household:';
   }
@@ -57,53 +67,52 @@ function renderRefused(shelf: Shelf): TemplateResult | typeof nothing {
   </div>`;
 }
 
+/** Which book it is: its number, and how far it goes. */
+function asideName({ account, readings }: Household): string {
+  const last = readings.findLast((row) => !isBlankRow(row))?.date ?? '';
+  return `${account.name || account.id || 'A book without a number'}${last === '' ? '' : `, up to ${last}`}`;
+}
+
 function renderAside(aside: Aside, shelf: Shelf): TemplateResult {
   const read = readHousehold(aside.text);
+  const isBook = read.kind === 'household';
   return html`<li>
+    ${isBook ? asideName(read.household) : html`A book kept here could not be opened. ${renderReasons(read)}`}
     ${
-      read.kind === 'household'
-        ? html`The book that lay open before a file took its place.`
-        : html`<strong>A book kept here could not be opened.</strong> ${renderReasons(read)}`
+      isBook
+        ? renderButton('Open it again', () => {
+            shelf.openAside(aside);
+          })
+        : nothing
     }
-    <button
-      type="button"
-      @click=${() => {
-        shelf.takeAside(aside);
-      }}
-    >
-      Save it as a file
-    </button>
+    ${renderButton('Save it as a file', () => {
+      shelf.takeAside(aside);
+    })}
   </li>`;
 }
 
 function renderAsides(shelf: Shelf): TemplateResult | typeof nothing {
-  if (shelf.asides.length === 0) return nothing;
-  const isBad = shelf.asides.some(({ text }) => readHousehold(text).kind !== 'household');
+  const { asides } = shelf;
+  if (asides.length === 0) return nothing;
+  const isBad = asides.some(({ text }) => readHousehold(text).kind !== 'household');
   return html`<details class="notice" id="asides" ?open=${isBad}>
-    <summary>Put aside, nothing lost: ${shelf.asides.length}</summary>
+    <summary>Books put aside: ${asides.length}</summary>
     <ul>
-      ${shelf.asides.map((aside) => renderAside(aside, shelf))}
+      ${asides.map((aside) => renderAside(aside, shelf))}
     </ul>
   </details>`;
-}
-
-function openChosen(event: Event, shelf: Shelf): void {
-  const input = event.currentTarget as HTMLInputElement;
-  const [file] = input.files ?? [];
-  if (file !== undefined) void shelf.openFile(file);
-  input.value = '';
 }
 
 function renderDemoNote(shelf: Shelf): TemplateResult {
   if (shelf.slot === 'own')
     return html`<p class="which">Your own book, kept in this browser only.</p>
-      <button type="button" id="show-demo" class="quiet" @click=${shelf.showDemo}>Show the demo</button>`;
+      ${renderButton('Start another book', shelf.startAnother, { id: 'start-another', className: 'quiet' })}
+      ${renderButton('Show the demo', shelf.showDemo, { id: 'show-demo', className: 'quiet' })}`;
+  const words = shelf.hasOwn ? 'Back to my own book' : 'Start my own book';
   return html`<p class="which">
       <strong>Demo: an invented place and household.</strong> Change anything; nothing leaves this page.
     </p>
-    <button type="button" id="start-own" class="strong" @click=${shelf.startOwn}>
-      ${shelf.hasOwn ? 'Back to my own book' : 'Start my own book'}
-    </button>`;
+    ${renderButton(words, shelf.startOwn, { id: 'start-own', className: 'strong' })}`;
 }
 
 /** Which book lies open, and the ways to save it, open another and get back what was put aside. */
@@ -111,16 +120,9 @@ export function renderShelf(shelf: Shelf): TemplateResult {
   return html`
     <div class="shelf">
       ${renderDemoNote(shelf)}
-      <button type="button" id="save-file" class="quiet" @click=${shelf.saveFile}>Save as a file</button>
+      ${renderButton('Save as a file', shelf.saveFile, { id: 'save-file', className: 'quiet' })}
       <label class="file" for="open-file">Open a saved file</label>
-      <input
-        id="open-file"
-        type="file"
-        accept=".json,application/json"
-        @change=${(event: Event) => {
-          openChosen(event, shelf);
-        }}
-      />
+      ${renderFileInput('open-file', shelf.openFile)}
     </div>
     ${
       shelf.isKept

@@ -1,16 +1,18 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { Finding } from '@unitbook/engine';
+import type { RefusedTariff } from '../view/tariff-view.ts';
 import { typed, type Desk } from './desk.ts';
+import { renderFileInput } from './file-input.ts';
 import { findingText } from './findings.ts';
 
 const OWN = 'own-tariff-file';
 
-function renderFileFindings(findings: readonly Finding[], desk: Desk): TemplateResult {
+function renderFileFindings({ name, findings }: RefusedTariff, desk: Desk): TemplateResult {
   return html`
     <div class="finding error" role="alert">
       <p>
-        <strong class="mark">This tariff file cannot be used yet:</strong>
+        <strong class="mark">${name === '' ? 'This tariff file' : `“${name}”`} cannot be used yet:</strong>
         ${findings.length === 1 ? 'one thing' : `${String(findings.length)} things`} to set right in the file.
+        ${name !== '' && desk.tariff.kind === 'open' ? 'The tariff chosen before still counts.' : nothing}
       </p>
       <ol class="file-findings">
         ${findings.map(
@@ -58,15 +60,8 @@ function renderState(desk: Desk): TemplateResult | typeof nothing {
         again.
       </p>`;
     case 'wrong':
-      return renderFileFindings(tariff.findings, desk);
+      return renderFileFindings({ name: '', findings: tariff.findings }, desk);
   }
-}
-
-function chooseFile(event: Event, desk: Desk): void {
-  const input = event.currentTarget as HTMLInputElement;
-  const [file] = input.files ?? [];
-  if (file !== undefined) void desk.openTariffFile(file);
-  input.value = '';
 }
 
 /** The tariff: one of the examples, or a file of the homeowner's own. */
@@ -98,17 +93,10 @@ export function renderTariffChoice(desk: Desk): TemplateResult {
       </div>
       <div class="field">
         <label for="tariff-file">Or a tariff file of your own</label>
-        <input
-          id="tariff-file"
-          type="file"
-          accept=".json,application/json"
-          @change=${(event: Event) => {
-            chooseFile(event, desk);
-          }}
-        />
+        ${renderFileInput('tariff-file', desk.openTariffFile)}
       </div>
     </div>
-    ${desk.refusedTariff.length === 0 ? nothing : renderFileFindings(desk.refusedTariff, desk)}
+    ${desk.refusedTariff === null ? nothing : renderFileFindings(desk.refusedTariff, desk)}
     ${renderState(desk)}
   `;
 }

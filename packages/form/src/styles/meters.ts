@@ -19,7 +19,7 @@ export const meterStyles: string = css`
   .register {
     display: grid;
     gap: 0 0.75rem;
-    grid-template-columns: minmax(0, 1fr) minmax(0, 1.3fr) 3.25rem;
+    grid-template-columns: minmax(0, 1fr) minmax(0, 1.1fr) 3.25rem;
   }
 
   .meter .heads {
@@ -63,7 +63,33 @@ export const meterStyles: string = css`
   .present input {
     font-size: 1.375rem;
     min-height: 3rem;
+    padding-inline: 0.3rem;
     text-align: right;
+  }
+
+  .previous input {
+    font-size: 1.1875rem;
+  }
+
+  .on {
+    display: none;
+  }
+
+  @media (max-width: 39.99rem) {
+    .meter .heads,
+    .register {
+      column-gap: 0.4rem;
+    }
+
+    .previous input,
+    .present input {
+      font-size: 1.0625rem;
+      padding-inline: 0.25rem;
+    }
+
+    .carried {
+      font-size: 1.0625rem;
+    }
   }
 
   .carried {
@@ -92,7 +118,7 @@ export const meterStyles: string = css`
   @media (min-width: 40rem) {
     .meter .heads,
     .register {
-      grid-template-columns: minmax(0, 1.9fr) minmax(0, 1fr) minmax(0, 1.2fr) 3.25rem;
+      grid-template-columns: minmax(0, 1.5fr) minmax(0, 1.1fr) minmax(0, 1.2fr) 3.25rem;
     }
 
     .meter .heads span:first-child {

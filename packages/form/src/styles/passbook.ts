@@ -3,6 +3,13 @@ import { css } from './css.ts';
 /** The passbook: one ruled line for each month; wider than a phone, it scrolls by itself. */
 export const passbookStyles: string = css`
   .wide {
+    /* A shadow at the edge where there is more; the covers scroll away with what they cover. */
+    background:
+      linear-gradient(to right, var(--paper) 30%, transparent) 0 0 / 2.5rem 100% local,
+      linear-gradient(to left, var(--paper) 30%, transparent) 100% 0 / 2.5rem 100% local,
+      linear-gradient(to right, rgb(60 45 10 / 35%), transparent) 0 0 / 0.9rem 100% scroll,
+      linear-gradient(to left, rgb(60 45 10 / 35%), transparent) 100% 0 / 0.9rem 100% scroll;
+    background-repeat: no-repeat;
     overflow-x: auto;
   }
 
@@ -13,13 +20,9 @@ export const passbookStyles: string = css`
     width: 100%;
   }
 
-  caption {
-    caption-side: bottom;
-    color: var(--ink-faint);
-    font-size: 0.875rem;
+  #passbook-note {
     font-style: italic;
     padding-top: 0.5rem;
-    text-align: left;
   }
 
   th,
@@ -40,7 +43,14 @@ export const passbookStyles: string = css`
   }
 
   th:first-child {
+    background: var(--paper);
+    left: 0;
+    position: sticky;
     text-align: left;
+  }
+
+  tr[aria-current='true'] th {
+    background: var(--paper-shade);
   }
 
   td.none {
@@ -82,6 +92,12 @@ export const passbookStyles: string = css`
   th button.quiet {
     min-height: 1.75rem;
     padding: 0 0.1rem;
+  }
+
+  @media (max-width: 39.99rem) {
+    th .mark {
+      display: block;
+    }
   }
 
   .due {

@@ -91,7 +91,6 @@ export const printStyles: string = css`
     .rounding,
     .clause,
     .hint,
-    caption,
     thead th,
     th .mark,
     .page .heads {
@@ -125,7 +124,12 @@ export const printStyles: string = css`
     }
 
     .wide {
+      background: none;
       overflow: visible;
+    }
+
+    .on {
+      display: inline;
     }
 
     table {

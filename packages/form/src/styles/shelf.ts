@@ -58,6 +58,10 @@ export const shelfStyles: string = css`
     min-height: 1.75rem;
   }
 
+  #asides {
+    border-color: var(--rule-strong);
+  }
+
   @media print {
     .shelf,
     .notice {

@@ -11,6 +11,12 @@ export type TariffView =
   | { readonly kind: 'failed'; readonly reason: string }
   | { readonly kind: 'wrong'; readonly findings: readonly Finding[] };
 
+/** A tariff file that was opened and not taken. */
+export interface RefusedTariff {
+  readonly name: string;
+  readonly findings: readonly Finding[];
+}
+
 /** Read a tariff text and bring it into the form that bills are made from. */
 export function openTariffText(text: string): TariffView {
   const { value, findings } = readTariff(text);

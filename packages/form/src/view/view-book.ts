@@ -17,6 +17,7 @@ import {
 import { BLANK_ROW, isBlankRow, type Household } from '../household/household.ts';
 import { writingFor, type Writing } from '../writing/writing.ts';
 import { registersTyped, viewAccount, type AccountView } from './account-view.ts';
+import { whileTyping } from './still-typing.ts';
 
 /** One reading as the page shows it: what was typed, how it was read and what is to be said of it. */
 export interface RowView {
@@ -50,6 +51,8 @@ export interface ViewInput {
   readonly tariff: PreparedTariff | null;
   /** ISO date, or '' where the page does not know it. */
   readonly today: string;
+  /** The id of the input that is being typed in. */
+  readonly typing?: string;
 }
 
 type Echo = Pick<RowView, 'day' | 'read'> & { readonly findings: readonly Finding[] };
@@ -119,11 +122,13 @@ const isAbout = (finding: Finding, index: number): boolean =>
  */
 export function viewBook(input: ViewInput): BookView {
   const household = withTwoRows(input.household);
-  const account = viewAccount(household);
+  const soft = (finding: Finding): Finding => whileTyping(finding, input.typing);
+  const { findings, ...rest } = viewAccount(household);
+  const account: AccountView = { ...rest, findings: findings.map(soft) };
   const echoes = echoRows(household);
   const { rows: typed, places } = typedRows(household);
   const kept = keep(input, account, typed);
-  const found = kept.findings.map((finding) => placed(finding, places));
+  const found = kept.findings.map((finding) => soft(placed(finding, places)));
   const months = kept.book?.months ?? [];
   const rows = household.readings.map((row, index): RowView => {
     const echo = echoes[index] ?? {
@@ -132,7 +137,8 @@ export function viewBook(input: ViewInput): BookView {
       findings: [],
     };
     const isBlank = isBlankRow(row);
-    const own = account.account === null ? echo.findings : found.filter((finding) => isAbout(finding, index));
+    const own =
+      account.account === null ? echo.findings.map(soft) : found.filter((finding) => isAbout(finding, index));
     const at = places.indexOf(index);
     const month = at > 0 ? (months[at - 1] ?? null) : null;
     return { index, row, isBlank, day: echo.day, read: echo.read, findings: isBlank ? [] : own, month };
