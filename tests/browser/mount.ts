@@ -1,7 +1,8 @@
 import axe from 'axe-core';
 import '@unitbook/form/define';
-import { keepIn, readHousehold, type Household, type Keep, type TextStorage } from '@unitbook/form';
+import { keepIn, readHousehold, type Household, type Keep } from '@unitbook/form';
 import { expect } from 'vitest';
+import { memory } from '../support/memory.ts';
 import demoText from '../../tariffs-examples/households/demo.json?raw';
 import tariffText from '../../tariffs-examples/tarumira-domestic.json?raw';
 
@@ -110,17 +111,7 @@ export function memoryStorage(start: Readonly<Record<string, string>> = {}): {
   readonly keep: Keep;
   readonly texts: Map<string, string>;
 } {
-  const texts = new Map(Object.entries(start));
-  const storage: TextStorage = {
-    get length() {
-      return texts.size;
-    },
-    key: (index) => [...texts.keys()][index] ?? null,
-    getItem: (key) => texts.get(key) ?? null,
-    setItem: (key, text) => {
-      texts.set(key, text);
-    },
-  };
+  const { storage, texts } = memory(start);
   return { keep: keepIn(() => storage), texts };
 }
 

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { run } from '../../apps/cli/src/run.ts';
 import { readSession } from '../command/read-session.ts';
-import { sessionIo } from '../command/session-io.ts';
+import { replay } from '../command/replay.ts';
 import { blocksOf, keepBlocks, pages } from './pages.ts';
 
 /** Blocks of a session; a JSON file may be marked as JSON first, for its colours. */
@@ -27,16 +26,6 @@ it('shows what a command prints once: of two blocks, only the second would be co
   expect(printed).toEqual([]);
 });
 
-describe.each(SESSIONS)('docs/$name', ({ session: { files, steps } }) => {
-  it.each(steps.map((step) => [`${String(step.line)}: unitbook ${step.words.join(' ')}`, step] as const))(
-    'line %s',
-    async (_, { words, input, output, isPart, messages, status }) => {
-      const { io, printed } = sessionIo(files, input);
-      const ended = await run(words, io);
-      expect(printed.err).toBe(messages);
-      if (isPart) expect(printed.out).toContain(output);
-      else expect(printed.out).toBe(output);
-      expect(ended).toBe(status);
-    },
-  );
+describe.each(SESSIONS)('docs/$name', ({ session }) => {
+  replay(session);
 });

@@ -1,23 +1,6 @@
 import { expect, it } from 'vitest';
+import { memory } from '../../../tests/support/memory.ts';
 import { keepIn, type TextStorage } from './keep.ts';
-
-function memory(start: Readonly<Record<string, string>> = {}): {
-  storage: TextStorage;
-  texts: Map<string, string>;
-} {
-  const texts = new Map(Object.entries(start));
-  const storage: TextStorage = {
-    get length() {
-      return texts.size;
-    },
-    key: (index) => [...texts.keys()][index] ?? null,
-    getItem: (key) => texts.get(key) ?? null,
-    setItem: (key, text) => {
-      texts.set(key, text);
-    },
-  };
-  return { storage, texts };
-}
 
 it('keeps the demo and the own book apart', () => {
   const { storage } = memory();
