@@ -83,7 +83,8 @@ export function quotientText(numerator: number | bigint, denominator: number, pl
 export function commonDivisor(a: number, b: number): number {
   let x = Math.abs(a);
   let y = Math.abs(b);
-  while (y !== 0) [x, y] = [y, x % y];
+  // An endless denominator leaves NaN, which ends the search too.
+  while (y > 0) [x, y] = [y, x % y];
   return x === 0 ? 1 : x;
 }
 

@@ -60,6 +60,38 @@ export const DOCUMENT_FINDINGS = {
       remedy: 'Write what is expected.',
     }),
   },
+  'document/too-large': {
+    severity: 'error',
+    text: (v) => ({
+      found: v['found'] ?? '',
+      expected: `at most ${v['most'] ?? ''}`,
+      remedy: 'Check that it is the right file. Beyond this place nothing was checked.',
+    }),
+  },
+  'document/forbidden-key': {
+    severity: 'error',
+    text: (v) => ({
+      found: `the key ${quoted(v['key'])}, which means something to programs themselves`,
+      expected: 'another name',
+      remedy: 'Take it out or give it another name. Nothing else in the document was checked.',
+    }),
+  },
+  'document/more-problems': {
+    severity: 'error',
+    text: (v) => ({
+      found: v['count'] === '1' ? '1 more problem' : `${v['count'] ?? ''} more problems`,
+      expected: 'none',
+      remedy: 'Correct those that are listed, then check the document again.',
+    }),
+  },
+  'document/extends-another': {
+    severity: 'error',
+    text: (v) => ({
+      found: `a document that extends ${quoted(v['id'])}, which was not opened with it`,
+      expected: 'a whole tariff document',
+      remedy: 'Check it with the command, which finds the other document, or write it whole.',
+    }),
+  },
 } as const satisfies Parameters<typeof findingMaker>[0];
 
 /** A code of a finding about the form of a document. */

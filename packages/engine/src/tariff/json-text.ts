@@ -13,10 +13,22 @@ export interface JsonNode {
 export interface JsonProblem {
   readonly problem: string;
   readonly offset: number;
+  /** Where the text is JSON, but larger than is read: what it can have at most. */
+  readonly most?: string;
 }
 
-/** Deeper than any document of ours; what reads the parts afterwards calls itself once for each level. */
-const DEEPEST = 200;
+/**
+ * Larger than any document of ours, and small enough that the slowest thing done with one takes less than
+ * a second: the characters of a text, its values, the characters of one string or number, and brackets
+ * within each other; what reads the parts afterwards calls itself once for each of those.
+ */
+export const DOCUMENT_LIMITS = {
+  text: 4_000_000,
+  values: 100_000,
+  string: 10_000,
+  number: 100,
+  depth: 200,
+} as const;
 
 const SPACE = /[ \t\n\r]*/y;
 /** A string up to its closing quotation mark, or to what cannot stand in one. */
@@ -28,16 +40,19 @@ const LITERAL = /^(?:true|false|null|-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?
 class NoJson extends Error implements JsonProblem {
   readonly problem: string;
   readonly offset: number;
+  readonly most?: string;
 
-  constructor(problem: string, offset: number) {
+  constructor(problem: string, offset: number, most?: string) {
     super(problem);
     this.problem = problem;
     this.offset = offset;
+    if (most !== undefined) this.most = most;
   }
 }
 
 class Reader {
   private at = 0;
+  private values = 0;
   private readonly text: string;
 
   constructor(text: string) {
@@ -45,6 +60,7 @@ class Reader {
   }
 
   document(): JsonNode {
+    if (this.text.length > DOCUMENT_LIMITS.text) this.tooLarge('text', 'characters');
     if (this.next() === '') throw new NoJson('the file is empty', 0);
     const node = this.value(0);
     if (this.next() !== '') this.fail('end of file expected');
@@ -53,6 +69,11 @@ class Reader {
 
   private fail(problem: string): never {
     throw new NoJson(problem, this.at);
+  }
+
+  private tooLarge(limit: keyof typeof DOCUMENT_LIMITS, what: string): never {
+    const most = String(DOCUMENT_LIMITS[limit]);
+    throw new NoJson(`more than ${most} ${what}`, this.at, most);
   }
 
   private take(pattern: RegExp): string {
@@ -70,12 +91,14 @@ class Reader {
 
   private value(depth: number): JsonNode {
     const first = this.next();
+    this.values += 1;
+    if (this.values > DOCUMENT_LIMITS.values) this.tooLarge('values', 'values in one document');
     if (first === '{' || first === '[') return this.holder(first, depth);
     return first === '"' ? this.string() : this.literal();
   }
 
   private holder(first: '{' | '[', depth: number): JsonNode {
-    if (depth === DEEPEST) this.fail(`more than ${DEEPEST} brackets within each other`);
+    if (depth === DOCUMENT_LIMITS.depth) this.tooLarge('depth', 'brackets within each other');
     const [type, end, wanted] =
       first === '{'
         ? (['object', '}', 'property name expected'] as const)
@@ -117,6 +140,11 @@ class Reader {
       if (stop === '' || stop === '\n' || stop === '\r') this.at = offset;
       this.fail(this.at === offset ? 'unexpected end of string' : 'invalid character');
     }
+    // The first of them is the quotation mark.
+    if (raw.length - 1 > DOCUMENT_LIMITS.string) {
+      this.at = offset;
+      this.tooLarge('string', 'characters in one text');
+    }
     this.at += 1;
     return { type: 'string', offset, length: this.at - offset, value: JSON.parse(`${raw}"`) as string };
   }
@@ -130,6 +158,10 @@ class Reader {
       const isNumber = /^[-+.\d]/.test(raw);
       this.fail(raw === '' ? 'value expected' : isNumber ? 'invalid number format' : 'invalid symbol');
     }
+    if (raw.length > DOCUMENT_LIMITS.number) {
+      this.at = offset;
+      this.tooLarge('number', 'characters in one number');
+    }
     const value = JSON.parse(raw) as number | boolean | null;
     const type = value === null ? 'null' : typeof value === 'number' ? 'number' : 'boolean';
     return { type, offset, length: raw.length, value };
@@ -139,7 +171,7 @@ class Reader {
 /**
  * Read a JSON text into its parts, each with its place. Our own, for the size of the page: `JSON.parse`
  * keeps no places and a published parser that does (it stays as a witness in the tests) takes four times
- * as much. It takes exactly what `JSON.parse` takes, but for texts nested beyond reason.
+ * as much. It takes exactly what `JSON.parse` takes, but for texts beyond `DOCUMENT_LIMITS`.
  *
  * @param text  the whole file
  * @returns     the outermost part, or the first problem and its place

@@ -1,7 +1,9 @@
 import * as z from 'zod/mini';
 import type { Finding, Path } from '../quantity/index.ts';
+import { documentFinding } from './document-findings.ts';
+import { firstFindings, MOST_FINDINGS } from './many-findings.ts';
 import { schemaFindings } from './schema-findings.ts';
-import { locate, rawText, readSourceText, type SourceText } from './source-text.ts';
+import { hasForbiddenKey, locate, rawText, readSourceText, type SourceText } from './source-text.ts';
 
 /**
  * A document that was read: its value, or null when it has not the right form; and the same with slips
@@ -42,6 +44,8 @@ function mended<Value>(
   source: SourceText,
 ): Value | null {
   if (source.root === undefined) return null;
+  // A document with more slips than are listed is not read any further.
+  if (issues.length > MOST_FINDINGS) return null;
   const copy = JSON.parse(source.text) as Tree;
   for (const issue of issues) mend(copy, issue, source);
   const again = z.safeParse(schema, copy);
@@ -49,34 +53,68 @@ function mended<Value>(
 }
 
 /**
- * Read a JSON document against a schema: every problem of form at once, each with line and column.
+ * What zod says of a value; null where it finds more than it can hold. It gathers its problems by passing
+ * them as arguments, and an engine takes only so many of those: 65,536 in one browser, about twice as many
+ * in others.
+ */
+function checkedBy<Value>(
+  schema: z.ZodMiniType<Value>,
+  value: unknown,
+): z.core.util.SafeParseResult<Value> | null {
+  try {
+    return z.safeParse(schema, value);
+  } catch (error) {
+    if (error instanceof RangeError) return null;
+    throw error;
+  }
+}
+
+const TOO_MANY_PROBLEMS = { found: 'more problems of form than can be counted', most: 'some thousand' };
+
+/**
+ * Read a JSON document against a schema: every problem of form at once, each with line and column; of
+ * more than a thousand the first, and how many more there are.
  *
  * @param text    the whole file
  * @param schema  what it should be
+ * @param before  what is looked for first: where it finds anything, the form is not checked
  */
-export function readDocument<Value>(text: string, schema: z.ZodMiniType<Value>): ReadDocument<Value> {
+export function readDocument<Value>(
+  text: string,
+  schema: z.ZodMiniType<Value>,
+  before: (source: SourceText) => readonly Finding[] = () => [],
+): ReadDocument<Value> {
   const { source, findings } = readSourceText(text);
-  if (source.root === undefined) return { value: null, mended: null, source, findings };
+  const refused = (all: readonly Finding[]): ReadDocument<Value> => ({
+    value: null,
+    mended: null,
+    source,
+    findings: firstFindings(all).map((finding) => locate(source, finding)),
+  });
+  if (source.root === undefined || hasForbiddenKey(findings)) return refused(findings);
+  const first = before(source);
+  if (first.length > 0) return refused([...findings, ...first]);
   const value: unknown = JSON.parse(text);
-  const checked = z.safeParse(schema, value);
+  const checked = checkedBy(schema, value);
+  if (checked === null)
+    return refused([...findings, documentFinding('document/too-large', { path: [] }, TOO_MANY_PROBLEMS)]);
   if (checked.success) {
-    const located = findings.map((finding) => locate(source, finding));
-    return {
-      value: findings.length === 0 ? checked.data : null,
-      mended: checked.data,
-      source,
-      findings: located,
-    };
+    const whole = findings.length === 0 ? checked.data : null;
+    return { ...refused(findings), value: whole, mended: checked.data };
   }
   const { issues } = checked.error;
   const form = schemaFindings(issues, schema, { value, source });
-  const all = [...findings, ...form].map((finding) => locate(source, finding));
-  return { value: null, mended: mended(schema, issues, source), source, findings: all };
+  return { ...refused([...findings, ...form]), mended: mended(schema, issues, source) };
 }
 
-/** Findings in the order of the file they are about. */
+const isRest = ({ code }: Finding): boolean => code === 'document/more-problems';
+
+/** Findings in the order of the file they are about; what counts those that are not listed comes last. */
 export function inFileOrder(findings: readonly Finding[]): readonly Finding[] {
-  const key = (finding: Finding): number =>
-    (finding.position?.line ?? 0) * 1e6 + (finding.position?.column ?? 0);
-  return [...findings].sort((a, b) => key(a) - key(b));
+  const start = { line: 0, column: 0 };
+  return [...findings].sort((one, other) => {
+    const [a, b] = [one.position ?? start, other.position ?? start];
+    const rest = (isRest(one) ? 1 : 0) - (isRest(other) ? 1 : 0);
+    return rest || a.line - b.line || a.column - b.column;
+  });
 }

@@ -1,9 +1,12 @@
-import type { Outcome } from '../quantity/index.ts';
+import type { Finding, Outcome } from '../quantity/index.ts';
 import { documentFindings } from './check-document.ts';
 import { readInForce, type InForce } from './dated.ts';
+import { documentFinding } from './document-findings.ts';
+import { firstFindings } from './many-findings.ts';
 import { inFileOrder, readDocument } from './read-document.ts';
 import { tariffSchema, type SettlementRule, type TariffDocument, type TariffVersion } from './schema.ts';
-import { locate, type SourceText } from './source-text.ts';
+import { childAt, locate, type SourceText } from './source-text.ts';
+import { tariffLimitFindings } from './tariff-limits.ts';
 
 /** A tariff that has been read and checked: the document, and its dated parts in order of time. */
 export interface Tariff {
@@ -17,19 +20,29 @@ export interface ReadTariff extends Outcome<Tariff | null> {
   readonly source: SourceText;
 }
 
+/** What keeps a document from being read at all: one that has to be put together first, or is too large. */
+function unreadFindings(source: SourceText): readonly Finding[] {
+  const base = source.root === undefined ? undefined : childAt(source.root, 'extends');
+  if (base === undefined) return tariffLimitFindings(source);
+  const values = { id: typeof base.value === 'string' ? base.value : '' };
+  return [documentFinding('document/extends-another', { path: ['extends'] }, values)];
+}
+
 /**
  * Read a tariff document and list everything that is wrong with it.
  *
  * @param text  the JSON file, whole
- * @returns     the tariff, or null when anything is wrong; findings with line and column, in file order
+ * @returns     the tariff, or null when anything is wrong; findings with line and column, in file order, of more
+ *              than a thousand the first; one that is larger than tariffs are is not read
  * @example
  * readTariff('{}').findings.length > 5 //=> true
  */
 export function readTariff(text: string): ReadTariff {
-  const read = readDocument(text, tariffSchema);
+  const read = readDocument(text, tariffSchema, unreadFindings);
   const built = read.mended === null ? { value: null, findings: [] } : assemble(read.mended);
-  const meaning = built.findings.map((finding) => locate(read.source, finding));
-  const findings = inFileOrder([...read.findings, ...meaning]);
+  const findings = inFileOrder(
+    firstFindings([...read.findings, ...built.findings]).map((one) => locate(read.source, one)),
+  );
   return { value: findings.length === 0 ? built.value : null, findings, source: read.source };
 }
 

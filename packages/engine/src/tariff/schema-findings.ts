@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import type { Finding, Path } from '../quantity/index.ts';
 import { documentFinding } from './document-findings.ts';
+import { MOST_FINDINGS, restOf } from './many-findings.ts';
 import { rawText, type SourceText } from './source-text.ts';
 
 type Issue = z.core.$ZodIssue;
@@ -62,7 +63,8 @@ function schemaAt(path: Path, checked: Checked): z.core.$ZodType | undefined {
   for (const step of path) {
     const { shape, element, valueType }: Partial<Definition> =
       schema === undefined ? {} : definitionOf(schema);
-    const next = typeof step === 'number' ? element : (shape?.[step] ?? valueType);
+    const own = shape !== undefined && Object.hasOwn(shape, step) ? shape[step] : undefined;
+    const next = typeof step === 'number' ? element : (own ?? valueType);
     value = (value as Record<string | number, unknown> | undefined)?.[step];
     if (step === path.at(-1) && value === undefined) return next;
     schema = resolved(next, value);
@@ -135,7 +137,7 @@ function findingFor(issue: Issue, checked: Checked): Finding[] {
     return [documentFinding('document/number-not-text', { path }, { raw: rawText(checked.source, path) })];
   }
   if (issue.message === 'decimal') {
-    return [documentFinding('document/not-a-decimal', { path }, { value: String(value) })];
+    return [documentFinding('document/not-a-decimal', { path }, { value: shortened(String(value)) })];
   }
   const expected = [meaningOf(schemaAt(path, checked)), expectation(issue)].filter((text) => text).join('; ');
   return [
@@ -151,6 +153,12 @@ function shortened(text: string): string {
   return text.length > 60 ? `${text.slice(0, 57)}…` : text;
 }
 
+/** How many problems an issue of zod's is. */
+function problemsIn(issue: Issue): number {
+  if (issue.code === 'unrecognized_keys') return issue.keys.length;
+  return nearestVariant(issue).reduce((sum, inner) => sum + problemsIn(inner), 0) || 1;
+}
+
 /**
  * The findings for what a schema refuses, each in the document's own words.
  *
@@ -158,6 +166,7 @@ function shortened(text: string): string {
  * @param schema  the one that refused
  * @param value   what the issues are about
  * @param source  its text, for numbers as they were written
+ * @returns       at least the first `MOST_FINDINGS`, where there are more; then one that counts the rest
  */
 export function schemaFindings(
   issues: readonly Issue[],
@@ -165,5 +174,12 @@ export function schemaFindings(
   { value, source }: { readonly value: unknown; readonly source: SourceText },
 ): Finding[] {
   const checked = { value, source, schema };
-  return issues.flatMap((issue) => findingFor(issue, checked));
+  const findings: Finding[] = [];
+  let at = 0;
+  for (; at < issues.length && findings.length < MOST_FINDINGS; at += 1) {
+    // One by one: what is passed as arguments all at once must not be too many.
+    for (const finding of findingFor(issues[at] as Issue, checked)) findings.push(finding);
+  }
+  const left = issues.slice(at).reduce((sum, issue) => sum + problemsIn(issue), 0);
+  return [...findings, ...restOf(left)];
 }
