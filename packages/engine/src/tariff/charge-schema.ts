@@ -1,27 +1,7 @@
 import * as z from 'zod/mini';
-import { isDecimalText, ROUNDING_MODES } from '../quantity/index.ts';
+import { clauseText, decimalText, labelText, quantityText, rateText, roundingSchema, slug } from './names.ts';
 
-/** A number written as text, so that no reader turns it into a binary fraction on the way. */
-export const decimalText = (description: string): z.ZodMiniString =>
-  z.string().check(
-    z.refine((text) => isDecimalText(text), { error: 'decimal', abort: true }),
-    z.describe(`${description}. A decimal number written as text, such as "3.10".`),
-  );
-
-/** The clause a number stands in: the key of a source, then the place in it. */
-export const clauseText: z.ZodMiniString = z
-  .string()
-  .check(
-    z.minLength(1),
-    z.describe('The clause: the key of one of the sources, then the place, such as "TO-2024 cl. 4.2".'),
-  );
-
-const name = (description: string): z.ZodMiniString =>
-  z.string().check(z.regex(/^[a-z][a-z0-9-]*$/), z.describe(description));
-
-const label = z.string().check(z.minLength(1), z.describe('What the bill prints beside the amount.'));
-
-/** The quantities a charge can be counted on. */
+/** The quantities every tariff can name: readings and the account give them, or unit netting works them out. */
 export const QUANTITIES = [
   'billed',
   'import',
@@ -33,47 +13,41 @@ export const QUANTITIES = [
   'plant-capacity',
 ] as const;
 
-const quantity = (description: string): z.ZodMiniEnum<{ [Key in (typeof QUANTITIES)[number]]: Key }> =>
-  z.enum(QUANTITIES).check(z.describe(description));
-
-const POWERS = ['sanctioned-load', 'plant-capacity'] as const;
-
-export const roundingSchema = z.strictObject({
-  step: decimalText('Round to whole multiples of this'),
-  mode: z
-    .enum(ROUNDING_MODES)
-    .check(z.describe('half-up, half-even … on the magnitude; floor, ceiling … signed')),
-});
-
 const common = {
-  id: name('Names the line, for other charges to refer to'),
-  label,
+  id: slug('Names the line, for other charges to refer to'),
+  label: labelText,
   clause: clauseText,
   rounding: z.optional(
     z
       .union([roundingSchema, z.literal('none')])
       .check(z.describe('Overrides the rounding of lines for this charge.')),
   ),
+  season: z.optional(slug('The season of the document in which alone it is charged')),
+  inTotal: z.optional(
+    z.literal(false).check(z.describe('false: worked out for other charges to name, but no part of the sum')),
+  ),
 };
 
-const scaledBy = z.optional(name('The day rule that scales it; left out: not scaled'));
+const scaledBy = z.optional(slug('The day rule that scales it; left out: not scaled'));
 
 const upTo = z.optional(decimalText('The upper limit, included; only the last has none'));
 
 const slab = z.strictObject({
   upTo,
-  rate: decimalText('Money per unit (kWh)'),
+  rate: rateText('Money per unit (kWh)'),
   clause: z.optional(clauseText),
 });
 
 const slabs = z.array(slab).check(z.minLength(1), z.describe('In ascending order of `upTo`'));
 
-const chosenBy = z.optional(quantity('The quantity that chooses the slab; left out: the quantity charged'));
+const chosenBy = z.optional(
+  quantityText('The quantity that chooses the slab; left out: the quantity charged'),
+);
 
 const slabsCharge = z.strictObject({
   kind: z.literal('slabs'),
   ...common,
-  on: quantity('The quantity charged'),
+  on: quantityText('The quantity charged'),
   method: z
     .enum(['telescopic', 'whole'])
     .check(
@@ -87,7 +61,7 @@ const slabsCharge = z.strictObject({
 const slabTablesCharge = z.strictObject({
   kind: z.literal('slab-tables'),
   ...common,
-  on: quantity('The quantity charged'),
+  on: quantityText('The quantity charged'),
   chosenBy,
   tables: z
     .array(z.strictObject({ upTo, slabs }))
@@ -101,19 +75,19 @@ const slabTablesCharge = z.strictObject({
 const perUnitCharge = z.strictObject({
   kind: z.literal('per-unit'),
   ...common,
-  on: quantity('The quantity charged'),
-  rate: decimalText('Money per unit (kWh); a minus sign makes it a subsidy'),
+  on: quantityText('The quantity charged'),
+  rate: rateText('Money per unit (kWh); a minus sign makes it a subsidy'),
   firstUnits: z.optional(decimalText('Only the first so many units')),
   scaledBy,
 });
 
-const band = z.strictObject({ upTo, rate: decimalText('Money per kW'), clause: z.optional(clauseText) });
+const band = z.strictObject({ upTo, rate: rateText('Money per kW'), clause: z.optional(clauseText) });
 
 const perKilowattCharge = z.strictObject({
   kind: z.literal('per-kilowatt'),
   ...common,
-  on: z.enum(POWERS).check(z.describe('The power charged')),
-  rate: z.optional(decimalText('Money per kW, where there are no bands')),
+  on: quantityText('The power charged'),
+  rate: z.optional(rateText('Money per kW, where there are no bands')),
   bands: z.optional(z.array(band).check(z.minLength(1))),
   method: z.optional(z.enum(['telescopic', 'whole'])),
   chosenBy,
@@ -123,36 +97,45 @@ const perKilowattCharge = z.strictObject({
 const fixedCharge = z.strictObject({
   kind: z.literal('fixed'),
   ...common,
-  amount: z.optional(decimalText('Money, where it does not depend on a slab')),
+  amount: z.optional(rateText('Money, where it does not depend on a slab')),
   chosenBy,
-  steps: z.optional(z.array(z.strictObject({ upTo, amount: decimalText('Money') })).check(z.minLength(1))),
+  steps: z.optional(z.array(z.strictObject({ upTo, amount: rateText('Money') })).check(z.minLength(1))),
   scaledBy,
 });
 
 const base = z.union([
-  name('A line above'),
+  slug('A line above'),
   z.strictObject({
-    line: name('A line above, charged again on another quantity for this base only'),
-    recomputedOn: quantity('That quantity'),
+    line: slug('A line above, charged again on another quantity for this base only'),
+    recomputedOn: quantityText('That quantity'),
   }),
 ]);
 
 const percentageCharge = z.strictObject({
   kind: z.literal('percentage'),
   ...common,
-  percent: z.optional(decimalText('Percent of the base; a minus sign makes it a rebate')),
+  percent: z.optional(rateText('Percent of the base; a minus sign makes it a rebate')),
   chosenBy,
   steps: z.optional(
-    z.array(z.strictObject({ upTo, percent: decimalText('Percent of the base') })).check(z.minLength(1)),
+    z.array(z.strictObject({ upTo, percent: rateText('Percent of the base') })).check(z.minLength(1)),
   ),
   of: z.array(base).check(z.minLength(1), z.describe('The base: lines above, summed')),
+  inside: z.optional(
+    z
+      .literal(true)
+      .check(
+        z.describe(
+          'true: the percentage is of the base with the tax in it, so that it comes to base × percent ÷ (100 − percent)',
+        ),
+      ),
+  ),
 });
 
 const minimumCharge = z.strictObject({
   kind: z.literal('minimum'),
   ...common,
-  amount: decimalText('The least that the lines named must come to'),
-  of: z.array(name('A line above')).check(z.minLength(1)),
+  amount: rateText('The least that the lines named must come to'),
+  of: z.array(slug('A line above')).check(z.minLength(1)),
   as: z
     .enum(['shortfall', 'floor'])
     .check(
@@ -163,6 +146,29 @@ const minimumCharge = z.strictObject({
   scaledBy,
 });
 
+const creditCharge = z.strictObject({
+  kind: z.literal('credit'),
+  ...common,
+  earned: z.optional(
+    z
+      .array(slug('A line above'))
+      .check(
+        z.minLength(1),
+        z.describe('Lines above whose amounts are the credit earned; they are no part of the sum'),
+      ),
+  ),
+  ledger: z.optional(
+    slug('The money ledger whose balance is used first, and which takes what the bill leaves'),
+  ),
+  against: z
+    .array(slug('A line above'))
+    .check(z.minLength(1), z.describe('The lines above that the credit may meet')),
+  percent: z.optional(decimalText('At most so much of those lines is met; left out: all')),
+  left: z
+    .enum(['lapses', 'carried'])
+    .check(z.describe('What becomes of credit that these lines do not take; "carried" needs a ledger')),
+});
+
 export const chargeSchema = z.discriminatedUnion('kind', [
   slabsCharge,
   slabTablesCharge,
@@ -171,4 +177,5 @@ export const chargeSchema = z.discriminatedUnion('kind', [
   fixedCharge,
   percentageCharge,
   minimumCharge,
+  creditCharge,
 ]);

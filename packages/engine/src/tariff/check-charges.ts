@@ -1,4 +1,6 @@
 import type { Finding, Path } from '../quantity/index.ts';
+import { creditFindings, insideFindings } from './check-credits.ts';
+import { splitUnscaled } from './check-split.ts';
 import { limitFindings, rateTooFine, type Limited } from './check-limits.ts';
 import { documentFinding } from './document-findings.ts';
 import { tariffFinding } from './findings.ts';
@@ -90,6 +92,8 @@ function numberFindings(charge: Charge, path: Path): Finding[] {
       ];
     case 'minimum':
       return rateTooFine(charge.amount, [...path, 'amount']);
+    case 'credit':
+      return rateTooFine(charge.percent, [...path, 'percent']);
   }
 }
 
@@ -108,8 +112,24 @@ function chooserWithoutEffect(charge: Charge, path: Path): Finding[] {
 
 const RECOMPUTABLE: readonly Charge['kind'][] = ['slabs', 'slab-tables', 'per-unit'];
 
+/** The lines that a credit is earned by and set against have to stand above it. */
+function creditBases(
+  charge: Charge & { kind: 'credit' },
+  above: ReadonlyMap<string, Charge>,
+  path: Path,
+): Finding[] {
+  return (['earned', 'against'] as const).flatMap((key) =>
+    (charge[key] ?? []).flatMap((line, index) => {
+      if (above.has(line)) return [];
+      const values = { line, lines: quotedList(above.keys()) };
+      return [tariffFinding('tariff/unknown-line', { path: [...path, key, index] }, values)];
+    }),
+  );
+}
+
 /** Findings about the lines a charge names. */
 function baseFindings(charge: Charge, above: ReadonlyMap<string, Charge>, path: Path): Finding[] {
+  if (charge.kind === 'credit') return creditBases(charge, above, path);
   if (charge.kind !== 'percentage' && charge.kind !== 'minimum') return [];
   return charge.of.flatMap((base, index) => {
     const at = [...path, 'of', index];
@@ -155,27 +175,6 @@ function countedTwice(charge: Charge, above: ReadonlyMap<string, Charge>, path: 
   });
 }
 
-/** Whether a charge is stated for a whole period: an amount, a power or limits, but no plain rate per unit. */
-function isForWholePeriod(charge: Charge): boolean {
-  switch (charge.kind) {
-    case 'percentage':
-      return false;
-    case 'per-unit':
-      return charge.firstUnits !== undefined;
-    case 'slabs':
-      return charge.slabs.length > 1;
-    default:
-      return true;
-  }
-}
-
-/** Where a period is split at a change, each part would bear in full what no day rule scales. */
-function splitUnscaled(charge: Charge, { versionChange, versions }: TariffDocument, path: Path): Finding[] {
-  if (versionChange.rule !== 'split-by-days' || versions.length < 2) return [];
-  if (!isForWholePeriod(charge) || ('scaledBy' in charge && charge.scaledBy !== undefined)) return [];
-  return [tariffFinding('tariff/split-unscaled', { path }, { id: charge.id })];
-}
-
 /**
  * Check the charges of one version against each other and against the day rules.
  *
@@ -193,6 +192,8 @@ export function chargeFindings(charges: readonly Charge[], document: TariffDocum
       ...chooserWithoutEffect(charge, at),
       ...baseFindings(charge, above, at),
       ...countedTwice(charge, above, at),
+      ...creditFindings(charge, charges.slice(0, index), { document, path: at }),
+      ...insideFindings(charge, at),
       ...splitUnscaled(charge, document, at),
     ];
     if (above.has(charge.id))

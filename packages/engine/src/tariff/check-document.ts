@@ -1,9 +1,18 @@
-import { decimalToWhole, minorUnitDigits, parseDay, type Finding, type Path } from '../quantity/index.ts';
+import { decimalToWhole, minorUnitDigits, type Finding, type Path } from '../quantity/index.ts';
 import { chargeFindings } from './check-charges.ts';
-import { rateTooFine, tooFine } from './check-limits.ts';
+import { tooFine } from './check-limits.ts';
+import { ledgersFindings } from './check-ledgers.ts';
+import { priceFindings, rateFindings } from './check-prices.ts';
+import { chargedFindings } from './check-charged.ts';
+import { quantityFindings } from './check-quantities.ts';
+import { positive, roundingFindings } from './check-rounding.ts';
+import { unitNettingFindings } from './check-unit-netting.ts';
 import { documentFinding } from './document-findings.ts';
 import { tariffFinding } from './findings.ts';
-import type { DayRule, SettlementRule, TariffDocument } from './schema.ts';
+import { seasonFindings } from './check-seasons.ts';
+import { checkTimeBlocks } from './check-time-blocks.ts';
+import { sharingRuleFindings } from './sharing-schema.ts';
+import type { DayRule, TariffDocument } from './schema.ts';
 
 /** Every clause of the document has to begin with one of its sources. */
 function clauseFindings(value: unknown, sources: readonly string[], path: Path): Finding[] {
@@ -20,17 +29,6 @@ function clauseFindings(value: unknown, sources: readonly string[], path: Path):
       ),
     ];
   });
-}
-
-/** A step, divisor or the like has to be above 0. */
-function positive(text: string, path: Path): Finding[] {
-  if (!text.startsWith('-') && /[1-9]/.test(text)) return [];
-  return [tariffFinding('tariff/step-not-positive', { path }, { key: String(path.at(-1)), value: text })];
-}
-
-function roundingFindings(rounding: { readonly step: string } | 'none' | undefined, path: Path): Finding[] {
-  if (rounding === undefined || rounding === 'none') return [];
-  return [...positive(rounding.step, [...path, 'step']), ...rateTooFine(rounding.step, [...path, 'step'])];
 }
 
 /** A span has to end on or after its first day. */
@@ -62,58 +60,11 @@ function dayRuleFindings(rule: DayRule, path: Path): Finding[] {
   return findings;
 }
 
-function paymentFindings(rule: SettlementRule, path: Path): Finding[] {
-  const { close } = rule;
-  const at = [...path, 'close'];
-  if (close.surplus === 'paid' && (close.rate === undefined || close.inBill === undefined)) {
-    const values = {
-      found: 'surplus that is paid, without its "rate" or "inBill"',
-      expected: 'the rate per unit and whether the same or the next bill pays it',
-      remedy: 'Add what is missing.',
-    };
-    return [tariffFinding('tariff/settlement-incomplete', { path: at }, values)];
-  }
-  if (close.surplus === 'lapses' && (close.rate !== undefined || close.inBill !== undefined)) {
-    const values = {
-      found: 'surplus that lapses, with a "rate" or "inBill"',
-      expected: 'no payment where nothing is paid',
-      remedy: 'Take them out, or write "surplus": "paid".',
-    };
-    return [tariffFinding('tariff/settlement-incomplete', { path: at }, values)];
-  }
-  if (close.rate === undefined) return [];
-  return [...positive(close.rate, [...at, 'rate']), ...rateTooFine(close.rate, [...at, 'rate'])];
-}
-
-function capFindings({ cap }: SettlementRule, path: Path): Finding[] {
-  if (cap === undefined) return [];
-  const at = [...path, 'cap', 'percent'];
-  return [...positive(cap.percent, at), ...rateTooFine(cap.percent, at)];
-}
-
-function settlementFindings(rule: SettlementRule, path: Path): Finding[] {
-  const findings = [...paymentFindings(rule, path), ...capFindings(rule, path)];
-  const { on } = rule.close;
-  if (on !== 'every-period' && parseDay(`2000-${on}`) === null) {
-    findings.push(tariffFinding('tariff/no-such-day', { path: [...path, 'close', 'on'] }, { value: on }));
-  }
-  if (on !== 'every-period' && rule.carry === undefined) {
-    const values = {
-      found: `units left over are kept until ${on}, but nothing carries them to the next period`,
-      expected: '"carry", or a bank that closes in every period',
-      remedy: 'Add "carry" with its clause, or write "on": "every-period".',
-    };
-    findings.push(tariffFinding('tariff/settlement-incomplete', { path: [...path, 'close', 'on'] }, values));
-  }
-  if (on === 'every-period' && (rule.carry !== undefined || rule.cap?.excess === 'carried')) {
-    const values = {
-      found: 'units that are carried, in a bank that closes in every period',
-      expected: 'no "carry" and an excess that lapses, or a day of the year on which the bank closes',
-      remedy: 'Take out what carries them, or write the day as mm-dd.',
-    };
-    findings.push(tariffFinding('tariff/settlement-incomplete', { path: [...path, 'close', 'on'] }, values));
-  }
-  return findings;
+/** Seasons first: which hours a block covers hangs on them. */
+function seasonsAndBlocks(document: TariffDocument): Finding[] {
+  const findings = seasonFindings(document);
+  if (document.timeBlocks === undefined || findings.length > 0) return findings;
+  return checkTimeBlocks({ ...document.timeBlocks, seasons: document.seasons });
 }
 
 /**
@@ -144,7 +95,19 @@ export function documentFindings(document: TariffDocument): Finding[] {
     });
   });
   document.settlements.forEach((rule, index) => {
-    findings.push(...settlementFindings(rule, ['settlements', index]));
+    const path = ['settlements', index];
+    if (rule.scheme === 'unit-netting') findings.push(...unitNettingFindings(rule, path));
+    else {
+      findings.push(...quantityFindings(document, rule, path), ...ledgersFindings(document, rule, path));
+      if (rule.sharing !== undefined)
+        findings.push(...sharingRuleFindings(rule.sharing, [...path, 'sharing']));
+    }
   });
+  findings.push(
+    ...priceFindings(document),
+    ...rateFindings(document),
+    ...seasonsAndBlocks(document),
+    ...chargedFindings(document),
+  );
   return findings;
 }

@@ -1,4 +1,5 @@
 import { findingMaker, type Finding, type FindingPlace } from '../quantity/index.ts';
+import { SCHEME_FINDINGS } from './scheme-findings.ts';
 
 const quoted = (text: string | undefined): string => `"${text ?? ''}"`;
 
@@ -180,6 +181,7 @@ export const TARIFF_FINDINGS = {
       remedy: 'Put the two in order.',
     }),
   },
+  ...SCHEME_FINDINGS,
 } as const satisfies Parameters<typeof findingMaker>[0];
 
 /** A code of a finding about a tariff document. */

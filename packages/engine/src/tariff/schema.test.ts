@@ -3,10 +3,13 @@ import { expect, it } from 'vitest';
 import { schemaText } from '../../../../tests/support/schema-text.ts';
 import { tariffJsonSchema } from './schema.ts';
 
-it('is the JSON Schema that stands beside the source; write it anew with tests/support/write-schema.ts', () => {
-  const file = new URL('../../schema/tariff.schema.json', import.meta.url);
-  expect(readFileSync(file, 'utf8')).toBe(schemaText());
-});
+it.each(['tariff', 'cases'] as const)(
+  'is the JSON Schema of %s that stands beside the source; write it anew with tests/support/write-schema.ts',
+  (name) => {
+    const file = new URL(`../../schema/${name}.schema.json`, import.meta.url);
+    expect(readFileSync(file, 'utf8')).toBe(schemaText(name));
+  },
+);
 
 it('says that a tariff is an object without other keys, and what its numbers are', () => {
   const schema = tariffJsonSchema();

@@ -1,9 +1,12 @@
 import * as z from 'zod/mini';
 import { ROUNDING_MODES } from '../quantity/index.ts';
-import { chargeSchema, clauseText, decimalText, roundingSchema } from './charge-schema.ts';
-
-const day = (description: string): z.ZodMiniString =>
-  z.string().check(z.regex(/^\d{4}-\d{2}-\d{2}$/), z.describe(`${description}, as yyyy-mm-dd`));
+import { chargeSchema } from './charge-schema.ts';
+import { ledgerSchema } from './ledger-schema.ts';
+import { clauseText, dayText as day, decimalText, rateText, roundingSchema } from './names.ts';
+import { priceSchema } from './price-schema.ts';
+import { definitionSchema, measureSchema } from './quantity-schema.ts';
+import { sharingSchema } from './sharing-schema.ts';
+import { seasonSchema, timeBlocksSchema } from './time-block-schema.ts';
 
 const source = z.strictObject({
   title: z.string().check(z.minLength(1)),
@@ -70,6 +73,14 @@ const versionChange = z.discriminatedUnion('rule', [
   }),
 ]);
 
+const trueUp = z.strictObject({
+  clause: clauseText,
+  spread: z
+    .enum(['by-days', 'equal-parts'])
+    .check(z.describe('How units read at last are spread over the periods that were billed provisionally')),
+  units: z.enum(['exact', 'whole']).check(z.describe('whole: whole units each, by largest remainder')),
+});
+
 const version = z.strictObject({
   name: z.string().check(z.minLength(1)),
   from: day('First day in force'),
@@ -78,7 +89,7 @@ const version = z.strictObject({
   charges: z.array(chargeSchema).check(z.minLength(1)),
 });
 
-const settlement = z.strictObject({
+const unitNetting = z.strictObject({
   from: day('First day in force'),
   through: z.optional(day('Last day in force; left out: still in force')),
   scheme: z
@@ -107,11 +118,27 @@ const settlement = z.strictObject({
         ),
       ),
     surplus: z.enum(['paid', 'lapses']),
-    rate: z.optional(decimalText('Money per unit, where it is paid')),
+    rate: z.optional(rateText('Money per unit, where it is paid')),
     inBill: z.optional(z.enum(['same', 'next'])),
     label: z.optional(z.string().check(z.minLength(1))),
   }),
 });
+
+const ledgers = z.strictObject({
+  from: day('First day in force'),
+  through: z.optional(day('Last day in force; left out: still in force')),
+  scheme: z
+    .literal('ledgers')
+    .check(z.describe('Quantities worked out one by one, and ledgers of units or money')),
+  clause: clauseText,
+  quantities: z.optional(
+    z.array(definitionSchema).check(z.describe('Worked out in this order, each from those above')),
+  ),
+  ledgers: z.optional(z.array(ledgerSchema).check(z.describe('What goes from one period to the next'))),
+  sharing: z.optional(sharingSchema.check(z.describe('How the units of a pool are shared among accounts'))),
+});
+
+const named = z.string().check(z.regex(/^[a-z][a-z0-9-]*$/));
 
 /** The tariff document as zod checks it. */
 export const tariffSchema = z.strictObject({
@@ -125,10 +152,25 @@ export const tariffSchema = z.strictObject({
   sources: z.record(z.string().check(z.regex(/^\S+$/)), source),
   units,
   rounding,
+  measures: z.optional(
+    z
+      .record(named, measureSchema)
+      .check(z.describe('Quantities that are given and that not every tariff knows, by name')),
+  ),
+  prices: z.optional(z.record(named, priceSchema).check(z.describe('Dated or worked-out prices, by name'))),
+  timeBlocks: z.optional(
+    timeBlocksSchema.check(z.describe('Hours of the day that are metered or priced apart')),
+  ),
+  seasons: z.optional(
+    z
+      .record(named, seasonSchema)
+      .check(z.describe('Parts of every year in which charges or time blocks apply, by name')),
+  ),
   dayRules: z.optional(z.record(z.string(), dayRule)),
   versionChange,
+  trueUp: z.optional(trueUp.check(z.describe('How provisional bills are set right when the reading comes'))),
   versions: z.array(version).check(z.minLength(1)),
-  settlements: z.array(settlement).check(z.minLength(1)),
+  settlements: z.array(z.discriminatedUnion('scheme', [unitNetting, ledgers])).check(z.minLength(1)),
 });
 
 /** A tariff document: the rules of one supplier's category, dated, with a clause beside every number. */
@@ -142,6 +184,12 @@ export type Charge = TariffVersion['charges'][number];
 
 /** One dated version of the settlement rules. */
 export type SettlementRule = TariffDocument['settlements'][number];
+
+/** Units set off against units over the billing period, with one bank: the commonest scheme, in few words. */
+export type UnitNettingRule = SettlementRule & { readonly scheme: 'unit-netting' };
+
+/** Any scheme, written as quantities worked out one by one and ledgers. */
+export type LedgersRule = SettlementRule & { readonly scheme: 'ledgers' };
 
 /** A rule for the billing days that scales limits and amounts. */
 export type DayRule = NonNullable<TariffDocument['dayRules']>[string];

@@ -1,0 +1,62 @@
+import type { Finding, Path } from '../quantity/index.ts';
+import { unknownQuantity } from './check-quantities.ts';
+import { inForceDuring, readInForce } from './dated.ts';
+import { tariffFinding } from './findings.ts';
+import { quantityUnits, type NamedQuantity } from './known-quantities.ts';
+import type { Charge, SettlementRule, TariffDocument } from './schema.ts';
+
+type Known = ReadonlyMap<string, NamedQuantity>;
+
+/** The quantities a charge names, with the key of each. */
+function chargedNames(charge: Charge): readonly (readonly [string, Path])[] {
+  const own = (['on', 'chosenBy'] as const).flatMap((key) => {
+    const name = (charge as unknown as Readonly<Record<string, unknown>>)[key];
+    return typeof name === 'string' ? [[name, [key]] as const] : [];
+  });
+  if (charge.kind !== 'percentage') return own;
+  const bases = charge.of.flatMap((base, index) =>
+    typeof base === 'string' ? [] : [[base.recomputedOn, ['of', index, 'recomputedOn']] as const],
+  );
+  return [...own, ...bases];
+}
+
+const POWERS = ['kW', 'kVA'];
+
+function chargeNames(charge: Charge, known: Known, path: Path): Finding[] {
+  const findings = chargedNames(charge).flatMap(([name, at]) =>
+    known.has(name) ? [] : [unknownQuantity(name, known, [...path, ...at])],
+  );
+  if (charge.kind !== 'per-kilowatt') return findings;
+  const unit = known.get(charge.on)?.unit;
+  if (unit !== undefined && !POWERS.includes(unit)) {
+    findings.push(
+      tariffFinding('tariff/not-a-power', { path: [...path, 'on'] }, { quantity: charge.on, unit }),
+    );
+  }
+  return findings;
+}
+
+/** The settlement rules that are in force on some day of a version. */
+function rulesBeside(
+  document: TariffDocument,
+  version: TariffDocument['versions'][number],
+): readonly SettlementRule[] {
+  const words = { path: [], one: '', several: '', name: (): string => '' };
+  const rules = readInForce<SettlementRule>(document.settlements, words).value;
+  const [own] = readInForce([version], words).value;
+  return own === undefined ? document.settlements : inForceDuring(rules, own.period).map(({ item }) => item);
+}
+
+/** Every quantity that a charge names has to be given by every settlement rule of its days. */
+export function chargedFindings(document: TariffDocument): Finding[] {
+  return document.versions.flatMap((version, index) => {
+    const knowns = rulesBeside(document, version).map((rule) => quantityUnits(document, rule));
+    return version.charges.flatMap((charge, at) => {
+      const path = ['versions', index, 'charges', at];
+      const [first = []] = knowns
+        .map((known) => chargeNames(charge, known, path))
+        .filter((findings) => findings.length > 0);
+      return first;
+    });
+  });
+}
