@@ -27,11 +27,18 @@ export interface Explanation {
 
 const UNIT_WORDS: Readonly<Record<FigureUnit, string>> = {
   kWh: ' units',
+  kVAh: ' kVAh',
   kW: ' kW',
+  kVA: ' kVA',
+  count: '',
+  class: '',
   day: ' days',
   money: '',
   'money/kWh': ' per unit',
+  'money/kVAh': ' per kVAh',
   'money/kW': ' per kW',
+  'money/kVA': ' per kVA',
+  'money/count': ' each',
   percent: ' %',
   ratio: '',
   'kWh/kWp/day': ' units per kWp and day',
@@ -44,7 +51,7 @@ function padded(text: string, places: number): string {
 }
 
 function isMoney(unit: FigureUnit): boolean {
-  return unit === 'money' || unit === 'money/kWh' || unit === 'money/kW';
+  return unit.startsWith('money');
 }
 
 /** A number with its unit; fractions that do not end are shown as such, with a rounded decimal. */
@@ -114,6 +121,11 @@ function sumWords(terms: readonly string[]): string {
   );
 }
 
+/** A term that is taken off: of one below 0 the sign stands in brackets. */
+function bracketed(term: string): string {
+  return /^[-−]/.test(term) ? `(${term})` : term;
+}
+
 /** How an operation reads, from the words of its inputs and parameters. */
 function formula(figure: Figure, inputs: readonly string[], parameters: readonly string[]): string {
   const [first = '', ...rest] = inputs;
@@ -123,19 +135,27 @@ function formula(figure: Figure, inputs: readonly string[], parameters: readonly
     case 'sum':
       return inputs.length > 1 ? sumWords(inputs) : '';
     case 'difference':
-      return [first, ...rest].join(' − ');
+      return rest.length === 0 ? '' : [first, ...rest.map(bracketed)].join(' − ');
     case 'excess':
       return `${[first, ...rest].join(' − ')}, but not below 0`;
     case 'least':
       return inputs.length === 2
         ? `the smaller of ${inputs.join(' and ')}`
         : `the least of ${inputs.join(', ')}`;
+    case 'greatest':
+      return inputs.length === 2
+        ? `the larger of ${inputs.join(' and ')}`
+        : `the greatest of ${inputs.join(', ')}`;
     case 'product':
       return [...inputs, ...parameters].length > 1 ? [...inputs, ...parameters].join(' × ') : '';
     case 'quotient':
       return inputs.join(' ÷ ');
     case 'share':
       return `${parameters[0] ?? ''} of ${inputs.length > 1 ? `(${sumWords(inputs)})` : first}`;
+    case 'inside':
+      return `${parameters[0] ?? ''} of what ${sumWords(inputs)} and this come to together`;
+    case 'credit':
+      return `what ${first} of credit can meet of ${rest[0] ?? ''}, taken off`;
     case 'part':
       return `the part of ${first} above ${parameters[0] ?? '0'}${parameters[1] === undefined ? '' : `, up to ${parameters[1]}`}`;
     case 'shortfall':

@@ -2,7 +2,22 @@ import type { RoundingMode } from './rounding.ts';
 
 /** What a figure counts. `money` is in the tariff's currency; `ratio` is a plain number. */
 export type FigureUnit =
-  'kWh' | 'kW' | 'day' | 'money' | 'money/kWh' | 'money/kW' | 'percent' | 'ratio' | 'kWh/kWp/day';
+  | 'kWh'
+  | 'kVAh'
+  | 'kW'
+  | 'kVA'
+  | 'count'
+  | 'class'
+  | 'day'
+  | 'money'
+  | 'money/kWh'
+  | 'money/kVAh'
+  | 'money/kW'
+  | 'money/kVA'
+  | 'money/count'
+  | 'percent'
+  | 'ratio'
+  | 'kWh/kWp/day';
 
 /**
  * How a figure's exact value follows from its inputs (i₁, i₂ …) and parameters (p₁ …), before rounding:
@@ -11,9 +26,12 @@ export type FigureUnit =
  * - `difference`  i₁ − i₂ − …
  * - `excess`      what i₁ exceeds i₂ + … by, or 0
  * - `least`       the least of the inputs
+ * - `greatest`    the greatest of the inputs
  * - `product`     every input × every parameter
  * - `quotient`    i₁ ÷ i₂ ÷ …
  * - `share`       p₁ percent of i₁ + i₂ + …
+ * - `inside`      p₁ percent of the result, where i₁ + i₂ + … is what is left of it
+ * - `credit`      below 0: what i₁ can meet of i₂
  * - `part`        the part of i₁ above p₁ and up to p₂ (no p₂: without end)
  * - `shortfall`   what i₂ + i₃ + … lacks of i₁, or 0
  * - `at-least`    the larger of i₁ and i₂ + i₃ + …
@@ -24,9 +42,12 @@ export type Operation =
   | 'difference'
   | 'excess'
   | 'least'
+  | 'greatest'
   | 'product'
   | 'quotient'
   | 'share'
+  | 'inside'
+  | 'credit'
   | 'part'
   | 'shortfall'
   | 'at-least';
@@ -93,7 +114,18 @@ const NONE: readonly never[] = [];
 export function givenFigure(
   value: Pick<Figure, 'id' | 'label' | 'unit' | 'numerator' | 'denominator' | 'clause'>,
 ): Figure {
-  return { ...value, operation: 'given', inputs: NONE, parameters: NONE, rounding: null };
+  return {
+    id: value.id,
+    label: value.label,
+    unit: value.unit,
+    numerator: value.numerator,
+    denominator: value.denominator,
+    operation: 'given',
+    inputs: NONE,
+    parameters: NONE,
+    rounding: null,
+    clause: value.clause,
+  };
 }
 
 /** What figures of one kind have in common, and how one of them unfolds from what it was computed from. */

@@ -1,4 +1,12 @@
-import { calendarDay, dayNumber, daysInMonth, type CalendarDay, type Period } from '../quantity/index.ts';
+import {
+  calendarDay,
+  dayNumber,
+  dayText,
+  daysInMonth,
+  type CalendarDay,
+  type DayNumber,
+  type Period,
+} from '../quantity/index.ts';
 
 /**
  * Whether a period holds a day of the year; 29 February counts as the 28th in a common year. A period that
@@ -9,10 +17,15 @@ import { calendarDay, dayNumber, daysInMonth, type CalendarDay, type Period } fr
  * holdsDayOfYear({ from: parseDay('2025-03-01'), to: parseDay('2025-04-01') }, '03-31') //=> true
  */
 export function holdsDayOfYear(period: Period, monthDay: string): boolean {
+  return dayOfYearIn(period, monthDay) !== null;
+}
+
+/** The first day of the year of a name in a period; null where it holds none. */
+export function dayOfYearIn(period: Period, monthDay: string): DayNumber | null {
   const month = twoDigits(monthDay, 0);
   const day = twoDigits(monthDay, 3);
   const { year } = calendarDay(period.from);
-  return holds(period, { year, month, day }) || holds(period, { year: year + 1, month, day });
+  return heldDay(period, { year, month, day }) ?? heldDay(period, { year: year + 1, month, day });
 }
 
 /** Two digits of a text as a number. */
@@ -20,9 +33,14 @@ function twoDigits(text: string, at: number): number {
   return (text.charCodeAt(at) - 48) * 10 + (text.charCodeAt(at + 1) - 48);
 }
 
-/** Whether a period holds a day, or the last of a month that is too short for it. */
-function holds(period: Period, { year, month, day }: CalendarDay): boolean {
+/** A day, or the last of a month that is too short for it, where a period holds it. */
+function heldDay(period: Period, { year, month, day }: CalendarDay): DayNumber | null {
   const last = daysInMonth(year, month);
   const at = dayNumber({ year, month, day: day > last ? last : day });
-  return at >= period.from && at < period.to;
+  return at >= period.from && at < period.to ? at : null;
+}
+
+/** A day of the calendar as a day of every year, mm-dd. */
+export function monthDayOf(day: DayNumber): string {
+  return dayText(day).slice(5);
 }

@@ -2,6 +2,12 @@ import type { DayNumber, Period } from '../quantity/index.ts';
 import { inForceDuring, type InForce, type SettlementRule } from '../tariff/index.ts';
 import { holdsDayOfYear } from './close-day.ts';
 
+/** The days of the year on which a rule closes a bank or a ledger. */
+export function closingDays(rule: SettlementRule): readonly string[] {
+  if (rule.scheme === 'unit-netting') return rule.close.on === 'every-period' ? [] : [rule.close.on];
+  return (rule.ledgers ?? []).flatMap(({ close }) => (Array.isArray(close?.on) ? close.on : []));
+}
+
 /**
  * A rule that would close the bank in a period, on a day before the rule that ends the period began.
  *
@@ -17,9 +23,8 @@ export function closesBefore(
 ): InForce<SettlementRule> | null {
   const earlier = inForceDuring(rules, period).slice(0, -1);
   const closing = earlier.find(({ item, period: inForce }) => {
-    if (item.close.on === 'every-period') return false;
     const from = Math.max(period.from, inForce.from) as DayNumber;
-    return holdsDayOfYear({ from, to: inForce.to }, item.close.on);
+    return closingDays(item).some((day) => holdsDayOfYear({ from, to: inForce.to }, day));
   });
   return closing ?? null;
 }

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { energyOf, figureOf } from '../../../../tests/support/make.ts';
 import type { UnitsRule } from '../energy/index.ts';
 import type { Figure } from '../quantity/index.ts';
-import type { SettlementRule } from '../tariff/index.ts';
+import type { UnitNettingRule } from '../tariff/index.ts';
 import { settlePeriod, type PassbookEntry } from './settle-period.ts';
 
 const WHOLE_UNITS: UnitsRule = { clause: 'T 1', decimals: '0', rounding: 'down', roundedAt: 'reading' };
@@ -28,7 +28,7 @@ describe('the passbook', () => {
         anyRule,
         (taken, given, opening, { percent, excess, surplus, on }) => {
           const paid = surplus === 'paid' ? { rate: '2.60', inBill: 'next' as const } : {};
-          const rule: SettlementRule = {
+          const rule: UnitNettingRule = {
             from: '2020-01-01',
             scheme: 'unit-netting',
             clause: 'T 7.1',

@@ -2,13 +2,13 @@ import { describe, expect, it } from 'vitest';
 import { energyOf, figureOf, periodOf, valueOf } from '../../../../tests/support/make.ts';
 import type { EnergyPeriod, UnitsRule } from '../energy/index.ts';
 import type { Figure } from '../quantity/index.ts';
-import type { SettlementRule } from '../tariff/index.ts';
+import type { UnitNettingRule } from '../tariff/index.ts';
 import { settlePeriod, type PassbookEntry } from './settle-period.ts';
 
 const WHOLE_UNITS: UnitsRule = { clause: 'T 1', decimals: '0', rounding: 'down', roundedAt: 'reading' };
 
 /** As in the demo tariff: carried as units, left over units of 31 March paid in the next bill. */
-const YEARLY: SettlementRule = {
+const YEARLY: UnitNettingRule = {
   from: '2020-01-01',
   scheme: 'unit-netting',
   clause: 'T 7.1',
@@ -19,7 +19,7 @@ const YEARLY: SettlementRule = {
 const PATH = ['readings', 1];
 const MARCH = periodOf('2025-03-01', '2025-04-01');
 
-function settle(energy: EnergyPeriod, opening = '0', rule: SettlementRule = YEARLY): PassbookEntry {
+function settle(energy: EnergyPeriod, opening = '0', rule: UnitNettingRule = YEARLY): PassbookEntry {
   const options = { rule, opening: figureOf('opening', opening), unitsRule: WHOLE_UNITS, path: PATH };
   const { value, findings } = settlePeriod(energy, options);
   expect(findings).toEqual([]);
@@ -159,7 +159,7 @@ describe('a cap on the set-off', () => {
   });
 
   it('tells at the close of the year by which clause units lapse', () => {
-    const rule: SettlementRule = {
+    const rule: UnitNettingRule = {
       ...capped('carried'),
       close: { clause: 'T 7.3', on: '03-31', surplus: 'lapses' },
     };
@@ -204,7 +204,7 @@ describe('closing the bank', () => {
   });
 
   it('lets units lapse where the rule says so', () => {
-    const rule: SettlementRule = { ...YEARLY, close: { clause: 'T 7.3', on: '03-31', surplus: 'lapses' } };
+    const rule: UnitNettingRule = { ...YEARLY, close: { clause: 'T 7.3', on: '03-31', surplus: 'lapses' } };
     const entry = settle(energyOf({ import: '100', export: '740' }, MARCH), '0', rule);
     expect(columns(entry)).toMatchObject({ paid: '0', lapsed: '640', closing: '0' });
     expect([entry.payment, entry.lapsed.clause]).toEqual([null, 'T 7.3']);
@@ -218,7 +218,7 @@ describe('closing the bank', () => {
       rate: '2.25',
       inBill: 'same',
     } as const;
-    const rule: SettlementRule = { from: '2020-01-01', scheme: 'unit-netting', clause: 'T 7.1', close };
+    const rule: UnitNettingRule = { from: '2020-01-01', scheme: 'unit-netting', clause: 'T 7.1', close };
     const entry = settle(energyOf({ import: '180', export: '240' }), '0', rule);
     expect(columns(entry)).toMatchObject({ setOff: '180', billed: '0', paid: '60', closing: '0' });
     expect(entry.payment).toMatchObject({ rate: '2.25', inBill: 'same' });

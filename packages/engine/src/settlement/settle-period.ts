@@ -1,21 +1,13 @@
 import type { Figure, Outcome, Path } from '../quantity/index.ts';
 import type { EnergyPeriod, UnitsRule } from '../energy/index.ts';
-import type { SettlementRule } from '../tariff/index.ts';
+import type { UnitNettingRule } from '../tariff/index.ts';
 import { settlementFinding } from './findings.ts';
+import type { SurplusPayment } from './ledger-entry.ts';
 import { moveFigures } from './move-figures.ts';
+import { SettlementProblem } from './settlement-problem.ts';
 import { cappedQuantity, moveUnits, wattHours } from './unit-moves.ts';
 
 const NONE: readonly never[] = [];
-
-/** Surplus units that are paid for. */
-export interface SurplusPayment {
-  readonly units: Figure;
-  /** Money per unit, as the document writes it. */
-  readonly rate: string;
-  readonly clause: string;
-  readonly label: string;
-  readonly inBill: 'same' | 'next';
-}
 
 /**
  * One line of the passbook, in units: `opening + exported = setOff + paid + lapsed + closing` and
@@ -41,17 +33,21 @@ export interface PassbookEntry {
 
 /** How a period is settled. */
 export interface SettlePeriodOptions {
-  readonly rule: SettlementRule;
+  readonly rule: UnitNettingRule;
   readonly opening: Figure;
   readonly unitsRule: UnitsRule;
+  /** The number and clause that a rate stands for; left out: the rate is its own number. */
+  readonly rateOf?: (rate: string) => { readonly text: string; readonly clause: string };
   /** Where the reading stands that closes the period, for findings. */
   readonly path: Path;
 }
 
-function paymentFor(paid: Figure, { close }: SettlementRule): SurplusPayment | null {
+function paymentFor(paid: Figure, { rule: { close }, rateOf }: SettlePeriodOptions): SurplusPayment | null {
   if (wattHours(paid) === 0 || close.rate === undefined || close.inBill === undefined) return null;
   const label = close.label ?? 'Surplus units paid';
-  return { units: paid, rate: close.rate, clause: close.clause, label, inBill: close.inBill };
+  const price = rateOf?.(close.rate);
+  const clause = price === undefined || price.clause === '' ? close.clause : price.clause;
+  return { units: paid, rate: price?.text ?? close.rate, clause, label, inBill: close.inBill };
 }
 
 /**
@@ -75,6 +71,13 @@ export function settlePeriod(
   }
   const moves = moveUnits({ energy, opening, rule, unitsRule });
   const figures = moveFigures({ energy, opening, rule, unitsRule, moves });
+  let payment: SurplusPayment | null;
+  try {
+    payment = paymentFor(figures.paid, options);
+  } catch (error) {
+    if (!(error instanceof SettlementProblem)) throw error;
+    return { value: null, findings: [settlementFinding(error.code, { path }, error.values)] };
+  }
   const value: PassbookEntry = {
     energy,
     opening,
@@ -86,7 +89,7 @@ export function settlePeriod(
     paid: figures.paid,
     lapsed: figures.lapsed,
     closing: figures.closing,
-    payment: paymentFor(figures.paid, rule),
+    payment,
     isClosed: moves.isClosed,
   };
   return { value, findings: NONE };

@@ -1,16 +1,16 @@
 import { decimalPlaces, decimalToWhole, wholeProduct, wholeSteps, type Figure } from '../quantity/index.ts';
 import type { EnergyPeriod, UnitsRule } from '../energy/index.ts';
-import type { SettlementRule } from '../tariff/index.ts';
+import type { UnitNettingRule } from '../tariff/index.ts';
 import { holdsDayOfYear } from './close-day.ts';
 
 /** A cap on what may be set off. */
-export type Cap = NonNullable<SettlementRule['cap']>;
+export type Cap = NonNullable<UnitNettingRule['cap']>;
 
 /** What a period is settled from. */
 export interface SettleSource {
   readonly energy: EnergyPeriod;
   readonly opening: Figure;
-  readonly rule: SettlementRule;
+  readonly rule: UnitNettingRule;
   readonly unitsRule: UnitsRule;
 }
 
