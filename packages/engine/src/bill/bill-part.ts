@@ -1,4 +1,5 @@
 import {
+  LARGEST_WHOLE,
   unfoldingFigure,
   type Figure,
   type FigureKind,
@@ -12,8 +13,9 @@ import { billFinding } from './findings.ts';
 import { AmountTooLarge } from './line-amount.ts';
 import type { EnergySplit } from './period-parts.ts';
 import type { PeriodPart, Prepared } from './prepare.ts';
-import { ONE_THOUSANDTHS, type BillSource } from './trace.ts';
-import { isEnergy, QUANTITY_COUNT, QUANTITY_ORDER, type QuantityName } from './quantities.ts';
+import type { BillSource } from './trace.ts';
+import { CREDIT } from './line-constants.ts';
+import { isEnergy, ONE, ONE_THOUSANDTHS, QUANTITY_ORDER, type QuantityName } from './quantities.ts';
 
 /** A figure for each quantity of a bill; those not known are left out. `one` needs none. */
 export type BillQuantities = Readonly<Partial<Record<QuantityName, Figure>>>;
@@ -39,48 +41,63 @@ export interface PartInput {
 }
 
 const NONE: readonly never[] = [];
-const ONE = QUANTITY_COUNT - 1;
 
-/** The figures in the order of the quantity vector. */
-function inOrder(quantities: BillQuantities): (Figure | null)[] {
-  return [
-    quantities.billed ?? null,
-    quantities.import ?? null,
-    quantities.export ?? null,
-    quantities.generation ?? null,
+/** The figures in the order of the quantity vector: those every tariff knows, then the document's own. */
+function inOrder(quantities: BillQuantities, names: readonly string[]): (Figure | null)[] {
+  const figures: (Figure | null)[] = [
+    quantities['billed'] ?? null,
+    quantities['import'] ?? null,
+    quantities['export'] ?? null,
+    quantities['generation'] ?? null,
     quantities['self-consumption'] ?? null,
     quantities['total-use'] ?? null,
     quantities['sanctioned-load'] ?? null,
     quantities['plant-capacity'] ?? null,
     null,
   ];
+  for (let at = QUANTITY_ORDER.length; at < names.length; at += 1) {
+    figures.push(quantities[names[at] as string] ?? null);
+  }
+  return figures;
+}
+
+/** A balance of money on the grid of the bill. */
+function onGrid(balance: Figure, { grid }: Constants, at: number): number {
+  const times = grid / balance.denominator;
+  const amount = (balance.numerator as number) * times;
+  if (!Number.isInteger(times) || Math.abs(amount) > LARGEST_WHOLE) throw new AmountTooLarge(at);
+  return amount;
 }
 
 /** Share out the quantities of one part and hand them to the evaluator's vector. */
 function partQuantities({ quantities, at, split, prepared }: PartInput): readonly (Figure | null)[] {
-  const figures = inOrder(quantities);
-  const { vector } = prepared;
-  for (let index = 0; index < ONE; index += 1) {
+  const { vector, constants } = prepared;
+  const named = constants.shape.quantities;
+  const figures = inOrder(quantities, named.names);
+  for (let index = 0; index < figures.length; index += 1) {
     const whole = figures[index] ?? null;
-    const figure = whole !== null && split.isSplit && isEnergy(index) ? split.share(whole, at) : whole;
+    const figure = whole !== null && split.isSplit && isEnergy(named, index) ? split.share(whole, at) : whole;
     figures[index] = figure;
-    vector[index] = figure === null ? 0 : (figure.numerator as number);
+    if (figure === null) vector[index] = 0;
+    else
+      vector[index] = figure.unit === 'money' ? onGrid(figure, constants, 0) : (figure.numerator as number);
   }
   vector[ONE] = ONE_THOUSANDTHS;
   return figures;
 }
 
 function unknownQuantities(
-  { used, shape }: Constants,
+  { used, shape, lines }: Constants,
   figures: readonly (Figure | null)[],
   path: Path,
 ): readonly Finding[] {
   if (used.every((index) => figures[index] !== null)) return NONE;
-  return shape.lines.flatMap((line) =>
+  const charged = shape.lines.filter((_, at) => lines[at]?.kind !== CREDIT);
+  return charged.flatMap((line) =>
     [...new Set([line.quantity, line.chooser])]
       .filter((index) => index !== ONE && figures[index] === null)
       .map((index) => {
-        const values = { charge: line.charge.label, quantity: QUANTITY_ORDER[index] ?? '' };
+        const values = { charge: line.charge.label, quantity: shape.quantities.names[index] ?? '' };
         return billFinding('bill/quantity-unknown', { path }, values);
       }),
   );
@@ -100,10 +117,11 @@ function tooLarge(error: AmountTooLarge, constants: Constants, path: Path): Find
 export function billPart(input: PartInput): Outcome<readonly BillLine[]> {
   const { prepared, part, path } = input;
   const { constants, kinds, vector, amounts } = prepared;
-  const figures = partQuantities(input);
-  const findings = unknownQuantities(constants, figures, path);
-  if (findings.length > 0) return { value: NONE, findings };
+  let figures: readonly (Figure | null)[];
   try {
+    figures = partQuantities(input);
+    const findings = unknownQuantities(constants, figures, path);
+    if (findings.length > 0) return { value: NONE, findings };
     evaluate(constants, vector, amounts);
   } catch (error) {
     if (error instanceof AmountTooLarge) return { value: NONE, findings: [tooLarge(error, constants, path)] };

@@ -1,8 +1,8 @@
 import { commonMultiple, LARGEST_WHOLE, minorUnitDigits, roundQuotient } from '../quantity/index.ts';
 import { UNSCALED, type DayFactor } from './day-factor.ts';
-import { FLOOR, PIECE, SHARE, SHORTFALL, TABLE, type LineConstants } from './line-constants.ts';
+import { CREDIT, FLOOR, PIECE, SHARE, SHORTFALL, TABLE, type LineConstants } from './line-constants.ts';
 import { wholeOrNaN } from './offset.ts';
-import { isEnergy, QUANTITY_COUNT } from './quantities.ts';
+import { isEnergy, QUANTITY_ORDER } from './quantities.ts';
 import { leastCommonDenominator, type Shape, type ShapeLine } from './shape.ts';
 import { makeSteps, usedQuantities, type Step } from './steps.ts';
 
@@ -43,7 +43,7 @@ function scaleOf(line: ShapeLine, factors: Readonly<Record<string, DayFactor>>):
 /** A limit in thousandths, scaled by the factor, in the units that the scaled quantity has. */
 function scaledLimit(line: ShapeLine, limit: number, quantity: number, context: Build): number {
   const { factor, limits } = scaleOf(line, context.factors);
-  const energy = isEnergy(quantity);
+  const energy = isEnergy(context.shape.quantities, quantity);
   const energyScale = energy ? context.energyScale : 1;
   if (limit === Infinity) return Infinity;
   if (!limits || !energy) return limit * energyScale;
@@ -104,38 +104,50 @@ function flatPieces(line: ShapeLine, context: Build): { pieces: Float64Array; st
 /** What a quantity is multiplied by before it meets scaled limits. */
 function limitScale(line: ShapeLine, quantity: number, context: Build): number {
   const { factor, limits } = scaleOf(line, context.factors);
-  return limits && isEnergy(quantity) ? factor.denominator : 1;
+  return limits && isEnergy(context.shape.quantities, quantity) ? factor.denominator : 1;
 }
 
 /** The denominator of a line's exact amount before rounding. */
 function tableDenominator(line: ShapeLine, context: Build): number {
   const { factor, amount } = scaleOf(line, context.factors);
-  const energy = isEnergy(line.quantity) ? context.energyScale : 1;
+  const energy = isEnergy(context.shape.quantities, line.quantity) ? context.energyScale : 1;
   const quantityScale = 1000 * energy * limitScale(line, line.quantity, context);
   return quantityScale * 10 ** line.ratePlaces * (amount ? factor.denominator : 1);
 }
 
 const PERCENT = 100;
 
+/** What a share's numerator is divided by: 100, or what is left of it where the line is in its own base. */
+function shareDenominator(line: ShapeLine): number {
+  const whole = PERCENT * 10 ** line.ratePlaces;
+  return line.isInside ? whole - (line.tables[0]?.pieces[0]?.rate ?? 0) : whole;
+}
+
 /** The denominator that a line's final amount needs, exact or rounded, from those of its basis. */
 function amountDenominator(line: ShapeLine, context: Build, before: readonly number[]): number {
   if (line.rounding !== null) return line.rounding.denominator;
   if (line.kind === 'table') return tableDenominator(line, context);
-  const basis = leastCommonDenominator(line.basis.map((index) => before[index] ?? 1));
-  if (line.kind === 'share') return basis * PERCENT * 10 ** line.ratePlaces;
+  const basis = leastCommonDenominator([...line.basis, ...line.earned].map((index) => before[index] ?? 1));
+  if (line.kind === 'share') return basis * shareDenominator(line);
+  if (line.kind === 'credit') return isWholeCredit(line) ? basis : basis * shareDenominator(line);
   const { factor } = scaleOf(line, context.factors);
   return commonMultiple(basis, 10 ** line.ratePlaces * factor.denominator);
 }
 
+/** Whether a credit may meet all of the lines it is set against, which takes no share of them. */
+function isWholeCredit(line: ShapeLine): boolean {
+  return line.tables[0]?.pieces[0]?.rate === PERCENT * 10 ** line.ratePlaces;
+}
+
 /** The grid on which every line of the bill is a whole number. */
-function gridOf(context: Build): number {
+function gridOf(context: Build, money: number): number {
   const denominators: number[] = [];
   for (const line of context.shape.lines) denominators.push(amountDenominator(line, context, denominators));
   const digits = minorUnitDigits(context.shape.document.currency) ?? 2;
-  return leastCommonDenominator([...denominators, 10 ** digits]);
+  return leastCommonDenominator([...denominators, 10 ** digits, money]);
 }
 
-const KINDS = { table: TABLE, share: SHARE, shortfall: SHORTFALL, floor: FLOOR } as const;
+const KINDS = { table: TABLE, share: SHARE, shortfall: SHORTFALL, floor: FLOOR, credit: CREDIT } as const;
 
 /** Divide a denominator by the step, or say what an exact amount is multiplied by to stand on the grid. */
 function quotientParts(
@@ -161,8 +173,8 @@ function lineConstants(line: ShapeLine, context: Build, grid: number): LineConst
   const denominator =
     line.kind === 'table'
       ? tableDenominator(line, context)
-      : line.kind === 'share'
-        ? grid * PERCENT * places
+      : line.kind === 'share' || line.kind === 'credit'
+        ? grid * shareDenominator(line)
         : grid * amountScale;
   if (minimum) pieces[1] = (pieces[1] ?? 0) * grid;
   const tableLimits = line.tables.map((table) => scaledLimit(line, table.limit, line.chooser, context));
@@ -177,6 +189,7 @@ function lineConstants(line: ShapeLine, context: Build, grid: number): LineConst
     tableStarts: starts,
     rateScale: (scaleOf(line, context.factors).amount ? factor.numerator : 1) * (minimum ? grid : 1),
     basis: line.basis,
+    earned: line.earned,
     basisScale: minimum ? amountScale : 1,
     denominator,
     ...quotientParts(line, denominator, grid),
@@ -189,12 +202,14 @@ export const LARGEST_RAISE = 16;
 
 /** The largest magnitude a line can have inside when no quantity exceeds `most`; amounts are remembered. */
 function magnitude(line: LineConstants, most: number, amounts: number[]): number {
-  const basis = line.basis.reduce((sum, index) => sum + (amounts[index] ?? 0), 0) * line.basisScale;
+  const named = [...line.basis, ...line.earned];
+  const basis = named.reduce((sum, index) => sum + (amounts[index] ?? 0), 0) * line.basisScale;
   let inside = basis;
   for (let at = 0; at < line.pieces.length; at += PIECE) {
     const rate = Math.abs(line.pieces[at + 1] ?? 0) * LARGEST_RAISE;
     const offset = Math.abs(line.pieces[at + 2] ?? 0) * LARGEST_RAISE;
-    const x = line.kind === TABLE ? most * line.scale : line.kind === SHARE ? basis : 1;
+    const x =
+      line.kind === TABLE ? most * line.scale : line.kind === SHARE || line.kind === CREDIT ? basis : 1;
     inside = Math.max(inside, x * rate + offset, x);
   }
   inside = Math.max(inside, most * line.chooserScale);
@@ -220,14 +235,16 @@ function safeQuantityOf(lines: readonly LineConstants[]): number {
  * @param shape        the version in normal form
  * @param factors      by name of day rule
  * @param energyScale  energy quantities come in thousandths times this: the days of a split period
+ * @param money        balances of money come in 1/money
  */
 export function makeConstants(
   shape: Shape,
   factors: Readonly<Record<string, DayFactor>>,
   energyScale: number,
+  money = 1,
 ): Constants {
   const context = { shape, factors, energyScale };
-  const grid = gridOf(context);
+  const grid = gridOf(context, money);
   const lines = shape.lines.map((line) => lineConstants(line, context, grid));
   const safeQuantity = safeQuantityOf(lines);
   const steps = makeSteps(lines, safeQuantity);
@@ -237,6 +254,6 @@ export function makeConstants(
 }
 
 /** A new vector for the quantities of one bill. */
-export function quantityVector(): Float64Array {
-  return new Float64Array(QUANTITY_COUNT);
+export function quantityVector(constants?: Constants): Float64Array {
+  return new Float64Array(constants?.shape.quantities.names.length ?? QUANTITY_ORDER.length);
 }

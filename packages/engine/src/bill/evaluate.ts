@@ -2,11 +2,13 @@ import { LARGEST_WHOLE } from '../quantity/index.ts';
 import type { Constants } from './constants.ts';
 import { AmountTooLarge, lineAmount } from './line-amount.ts';
 import { PIECE, SHARE, TABLE, type LineConstants } from './line-constants.ts';
+import { ONE_THOUSANDTHS } from './quantities.ts';
 import { OTHER, type Step } from './steps.ts';
 
 function isLarge({ used, safeQuantity }: Constants, quantities: Float64Array): boolean {
+  if (safeQuantity < ONE_THOUSANDTHS) return true;
   for (let at = 0; at < used.length; at += 1) {
-    if ((quantities[used[at] as number] as number) > safeQuantity) return true;
+    if (Math.abs(quantities[used[at] as number] as number) > safeQuantity) return true;
   }
   return false;
 }

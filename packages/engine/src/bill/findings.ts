@@ -18,6 +18,22 @@ export const BILL_FINDINGS = {
       remedy: 'Add the generation readings, or clear up the balance of the period.',
     }),
   },
+  'bill/no-price': {
+    severity: 'error',
+    text: (v) => ({
+      found: v['problem'] ?? '',
+      expected: 'a price for every day that is billed',
+      remedy: 'Add the price of that time to the tariff, or bill only the periods it covers.',
+    }),
+  },
+  'bill/change-unscaled': {
+    severity: 'error',
+    text: (v) => ({
+      found: `a change of the account inside the period, and "${v['charge'] ?? ''}" that no day rule scales`,
+      expected: 'a day rule, so that each part bears its share only',
+      remedy: 'Add "scaledBy" to it in the tariff, or let the account of one day bill the whole period.',
+    }),
+  },
   'bill/too-large': {
     severity: 'error',
     text: (v) => ({

@@ -1,5 +1,21 @@
 export type { BillLine, BillQuantities } from './bill-part.ts';
-export { billPeriod, type Bill, type BillInput } from './bill-period.ts';
+export {
+  billPeriod,
+  chargePeriod,
+  closeBill,
+  type Bill,
+  type BillInput,
+  type ChargedPeriod,
+  type QuantityChange,
+} from './bill-period.ts';
+export {
+  billLedgers,
+  EMPTY_CHAIN,
+  ledgersWithoutRule,
+  type LedgerBill,
+  type LedgerBillInput,
+  type LedgerChain,
+} from './bill-ledgers.ts';
 export { makeConstants, quantityVector, type Constants } from './constants.ts';
 export type { LineConstants } from './line-constants.ts';
 export { dayFactor, type DayFactor } from './day-factor.ts';
@@ -14,6 +30,6 @@ export {
   type Prepared,
   type PreparedTariff,
 } from './prepare.ts';
-export { QUANTITY_COUNT, QUANTITY_ORDER, quantityIndex, type QuantityName } from './quantities.ts';
+export { ledgerName, QUANTITY_ORDER, type QuantityName } from './quantities.ts';
 export { ratesOf, reprice } from './reprice.ts';
 export { shapeOf, type Shape, type ShapeLine } from './shape.ts';

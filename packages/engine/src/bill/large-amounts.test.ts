@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { lineOf, tariffOf, tryBill, valueOf } from '../../../../tests/support/make.ts';
+import { amountsOf, billOf, lineOf, tariffOf, tryBill, valueOf } from '../../../../tests/support/make.ts';
 import { roundLargeQuotient, wholeToDecimal } from '../quantity/index.ts';
 import type { Charge } from '../tariff/index.ts';
 import { AmountTooLarge } from './index.ts';
@@ -35,6 +35,29 @@ describe('amounts that doubles cannot hold on the way', () => {
   it('are exact below 0, too', () => {
     const rounding = { step: '0.01', mode: 'half-up' } as const;
     expect(lineOf(tariffOf([perUnit('-5.00000001', rounding)]), { billed: ALL_NINES })).toBe('-500000000.99');
+  });
+});
+
+describe('a rounding so fine that doubles do not even hold a fixed amount on the way', () => {
+  it('leaves a minimum and what rests on it as they are', () => {
+    const rounding = { step: '0.0001', mode: 'half-up' } as const;
+    const words = { label: 'Charge', clause: 'T 4' } as const;
+    const tariff = tariffOf(
+      [
+        { ...words, id: 'fixed', kind: 'fixed', amount: '6.97' },
+        { ...words, id: 'least', kind: 'minimum', amount: '258', of: ['fixed'], as: 'floor' },
+        { ...words, id: 'tax', kind: 'percentage', of: ['least'], percent: '8.6479' },
+        { ...words, id: 'duty', kind: 'percentage', of: ['tax'], percent: '0.2939' },
+      ],
+      { rounding: { clause: 'T 2', line: rounding, total: 'none' } },
+    );
+    // 258 × 8.6479 % = 22.311 582, and 0.2939 % of 22.3116 = 0.065 573 7…
+    expect(amountsOf(billOf(tariff, {}))).toEqual([
+      ['fixed', '6.97'],
+      ['least', '258'],
+      ['tax', '22.3116'],
+      ['duty', '0.0656'],
+    ]);
   });
 });
 

@@ -1,6 +1,7 @@
 import { LARGEST_WHOLE, roundLargeQuotient, roundQuotient } from '../quantity/index.ts';
-import { PIECE, SHARE, SHORTFALL, TABLE, type LineConstants } from './line-constants.ts';
+import { CREDIT, PIECE, SHARE, SHORTFALL, TABLE, type LineConstants } from './line-constants.ts';
 import { largeOffset } from './offset.ts';
+import { ONE } from './quantities.ts';
 
 /** An amount that is not a whole number a double can hold. */
 export class AmountTooLarge extends RangeError {
@@ -57,6 +58,20 @@ function minimumAmount(line: LineConstants, sum: number, at: number): number {
   return roundedLarge(line, isShortfall ? [sum, -line.basisScale, BigInt(least)] : [1, 0, BigInt(least)], at);
 }
 
+/** A credit: below 0, what the balance and what was earned can meet of the lines it is set against. */
+function creditAmount(
+  line: LineConstants,
+  at: number,
+  { quantities, amounts }: Pick<LineInput, 'quantities' | 'amounts'>,
+): number {
+  const opening = line.quantity === ONE ? 0 : (quantities[line.quantity] as number);
+  const available = opening + basisSum({ ...line, basis: line.earned }, amounts, at);
+  const against = Math.max(0, basisSum(line, amounts, at));
+  if (Math.abs(available) > LARGEST_WHOLE) throw new AmountTooLarge(at);
+  const most = roundedLarge(line, [against, line.pieces[1] as number, 0n], at);
+  return 0 - Math.max(0, Math.min(available, most));
+}
+
 /** What a line's amount is computed from. */
 export interface LineInput {
   readonly quantities: Float64Array;
@@ -79,6 +94,7 @@ export function lineAmount(
   at: number,
   { quantities, amounts, isLarge }: LineInput,
 ): number {
+  if (line.kind === CREDIT) return creditAmount(line, at, { quantities, amounts });
   if (line.kind !== TABLE && line.kind !== SHARE) return minimumAmount(line, basisSum(line, amounts, at), at);
   const isTable = line.kind === TABLE;
   const x = isTable ? (quantities[line.quantity] as number) * line.scale : basisSum(line, amounts, at);

@@ -8,6 +8,8 @@ export const SHARE = 1;
 export const SHORTFALL = 2;
 /** See {@link TABLE}. */
 export const FLOOR = 3;
+/** See {@link TABLE}. */
+export const CREDIT = 4;
 
 /** Words of one piece in the flat table: limit, rate, offset. */
 export const PIECE = 3;
@@ -34,6 +36,8 @@ export interface LineConstants {
   /** What a rate of the document is multiplied by in `pieces`. */
   readonly rateScale: number;
   readonly basis: readonly number[];
+  /** For credit: the lines that earn it. */
+  readonly earned: readonly number[];
   /** For minimums: what the sum of the basis is multiplied by to compare with the amount. */
   readonly basisScale: number;
   readonly divisor: number;

@@ -15,6 +15,8 @@ export interface PieceTrace {
 export interface LineTrace {
   readonly line: ShapeLine;
   readonly label: string;
+  /** Amounts are counted in 1/grid of money. */
+  readonly grid: number;
   /** Whether the line is a sum of parts at their own rates, and not one product. */
   readonly isSum: boolean;
   /** The clause that says how the line is rounded. */

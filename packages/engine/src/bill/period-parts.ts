@@ -12,6 +12,7 @@ import {
 import { inForceDuring, isOpenEnded, type InForce, type Tariff } from '../tariff/index.ts';
 import { billFinding } from './findings.ts';
 import type { PeriodPart } from './prepare.ts';
+import { seasonChanges } from './seasons.ts';
 
 const NONE: readonly never[] = [];
 
@@ -47,13 +48,21 @@ const earlier = (a: DayNumber, b: DayNumber): DayNumber => (a < b ? a : b);
  * @returns one part, or several where the document says that a change inside a period splits it; none,
  *          with a finding, when the charges do not cover the period
  */
-export function periodParts(tariff: Tariff, period: Period): Outcome<readonly PeriodPart[]> {
-  for (const version of tariff.versions) {
-    if (version.period.from <= period.from && version.period.to >= period.to)
-      return { value: [{ version, period }], findings: NONE };
-  }
+export function periodParts(
+  tariff: Tariff,
+  period: Period,
+  changes: readonly DayNumber[] = NONE,
+): Outcome<readonly PeriodPart[]> {
   const { rule } = tariff.document.versionChange;
-  return rule === 'split-by-days' ? splitParts(tariff, period) : oneDaysVersion(tariff, period, rule);
+  const cuts = cutDays(tariff, period, changes);
+  const isSplit = rule === 'split-by-days' && cuts.length > 0;
+  for (const version of isSplit ? NONE : tariff.versions) {
+    if (version.period.from <= period.from && version.period.to >= period.to) {
+      const day = rule === 'in-force-on-last-day' ? addDays(period.to, -1) : period.from;
+      return { value: [{ version, period, day }], findings: NONE };
+    }
+  }
+  return rule === 'split-by-days' ? splitParts(tariff, period, cuts) : oneDaysVersion(tariff, period, rule);
 }
 
 /** The version of one day of the period bills the whole of it. */
@@ -65,15 +74,30 @@ function oneDaysVersion(
   const day = rule === 'in-force-on-last-day' ? addDays(period.to, -1) : period.from;
   const [version] = inForceDuring(tariff.versions, { from: day, to: addDays(day, 1) });
   if (version === undefined) return { value: NONE, findings: [uncovered(tariff, period)] };
-  return { value: [{ version, period }], findings: NONE };
+  return { value: [{ version, period, day }], findings: NONE };
 }
 
-/** Each version bills the days it is in force. */
-function splitParts(tariff: Tariff, period: Period): Outcome<readonly PeriodPart[]> {
-  const parts = inForceDuring(tariff.versions, period).map((version): PeriodPart => {
+/** Days inside a period on which seasons or something of the account change, in order. */
+function cutDays({ document }: Tariff, period: Period, changes: readonly DayNumber[]): readonly DayNumber[] {
+  const inside = changes.filter((day) => day > period.from && day < period.to);
+  const seasons = seasonChanges(document, period);
+  return inside.length === 0 ? seasons : [...new Set([...seasons, ...inside])].sort((a, b) => a - b);
+}
+
+/** Each version bills the days it is in force, up to the next day on which something changes. */
+function splitParts(
+  tariff: Tariff,
+  period: Period,
+  cuts: readonly DayNumber[],
+): Outcome<readonly PeriodPart[]> {
+  const parts = inForceDuring(tariff.versions, period).flatMap((version): PeriodPart[] => {
     const from = later(version.period.from, period.from);
     const to = earlier(version.period.to, period.to);
-    return { version, period: { from, to } };
+    const ends = [from, ...cuts.filter((day) => day > from && day < to), to];
+    return ends.slice(1).map((end, at) => {
+      const start = ends[at] ?? from;
+      return { version, period: { from: start, to: end }, day: start };
+    });
   });
   const covered = parts.reduce((days, part) => days + periodDays(part.period), 0);
   if (covered !== periodDays(period)) return { value: NONE, findings: [uncovered(tariff, period)] };

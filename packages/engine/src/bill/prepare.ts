@@ -1,8 +1,26 @@
-import { periodDays, type FigureKind, type Period } from '../quantity/index.ts';
-import type { InForce, Tariff, TariffVersion } from '../tariff/index.ts';
+import {
+  isDecimalText,
+  periodDays,
+  type DayNumber,
+  type FigureKind,
+  type Period,
+} from '../quantity/index.ts';
+import {
+  priceAt,
+  quantityUnits,
+  ratesNamed,
+  type InForce,
+  type LedgersRule,
+  type NamedQuantity,
+  type Tariff,
+  type TariffDocument,
+  type TariffVersion,
+} from '../tariff/index.ts';
+import { prepareSettlement, type PreparedSettlement } from '../settlement/index.ts';
 import { makeConstants, quantityVector, type Constants } from './constants.ts';
 import { dayFactor, lowestTerms, type DayFactor } from './day-factor.ts';
-import { shapeOf, type Shape } from './shape.ts';
+import { seasonsOf } from './seasons.ts';
+import { shapeOf, type RateReader, type Shape } from './shape.ts';
 import { stepRounding, type StepRounding } from './step-rounding.ts';
 import { traceTables } from './trace-tables.ts';
 import type { BillSource } from './trace.ts';
@@ -12,6 +30,8 @@ export interface Prepared {
   readonly constants: Constants;
   /** How each line unfolds. */
   readonly kinds: readonly FigureKind<BillSource>[];
+  /** Whether a line sets credit off, which ledgers of money follow. */
+  readonly hasCredit: boolean;
   /** Room for the evaluator, used anew by every bill. */
   readonly vector: Float64Array;
   readonly amounts: Float64Array;
@@ -25,14 +45,24 @@ export interface PreparedTariff {
   readonly totalRounding: StepRounding | null;
   /** What has been worked out, by version; filled as periods are billed. */
   readonly prepared: ReadonlyMap<TariffVersion, Memory>;
+  /** Every quantity that any of its settlement rules knows. */
+  readonly quantities: ReadonlyMap<string, NamedQuantity>;
+  /** Settlement rules of scheme `ledgers` in normal form. */
+  readonly settlements: ReadonlyMap<LedgersRule, PreparedSettlement>;
 }
 
-/** One version in normal form, and what has been worked out for it. */
+/** What has been worked out for one version. */
 export interface Memory {
-  readonly shape: Shape;
+  /** Normal forms, by the seasons in force and what its prices come to. */
+  readonly shapes: Map<string, Shape>;
+  /** The prices that its charges name. */
+  readonly prices: readonly string[];
   readonly byDates: Map<number, Prepared>;
   readonly byFactors: Map<string, Prepared>;
 }
+
+/** A price that is not in force: no bill can be made. */
+export class NoPriceInForce extends Error {}
 
 /**
  * Bring a tariff into normal form, once for any number of bills.
@@ -41,34 +71,77 @@ export interface Memory {
  */
 export function prepareTariff(tariff: Tariff): PreparedTariff {
   const prepared = new Map<TariffVersion, Memory>();
+  const charged = new Set<string>();
   for (const { item } of tariff.versions) {
-    const memory: Memory = {
-      shape: shapeOf(item, tariff.document),
+    prepared.set(item, {
+      shapes: new Map(),
+      prices: ratesNamed(item.charges),
       byDates: new Map(),
       byFactors: new Map(),
-    };
-    prepared.set(item, memory);
+    });
+    for (const name of chargedQuantities(item)) charged.add(name);
+  }
+  const settlements = new Map<LedgersRule, PreparedSettlement>();
+  for (const { item } of tariff.settlements) {
+    if (item.scheme === 'ledgers') settlements.set(item, prepareSettlement(tariff.document, item, charged));
   }
   const { rounding } = tariff.document;
+  const { document } = tariff;
+  const quantities = new Map(document.settlements.flatMap((rule) => [...quantityUnits(document, rule)]));
   return {
     tariff,
     prepared,
+    quantities,
+    settlements,
     lineRounding: stepRounding(rounding.line),
     totalRounding: stepRounding(rounding.total),
   };
+}
+
+/** The quantities that the charges of a version are counted on or chosen by. */
+function chargedQuantities({ charges }: TariffVersion): readonly string[] {
+  return charges.flatMap((charge) => [
+    ...('on' in charge ? [charge.on] : []),
+    ...('chosenBy' in charge && charge.chosenBy !== undefined ? [charge.chosenBy] : []),
+    ...(charge.kind === 'percentage'
+      ? charge.of.flatMap((base) => (typeof base === 'string' ? [] : [base.recomputedOn]))
+      : []),
+  ]);
 }
 
 /** The part of a period that one version is in force for. */
 export interface PeriodPart {
   readonly version: InForce<TariffVersion>;
   readonly period: Period;
+  /** The day whose seasons apply; left out: the first. */
+  readonly day?: DayNumber;
 }
 
-function factorsFor(shape: Shape, part: PeriodPart, whole: Period): Record<string, DayFactor> {
-  const { versionChange } = shape.document;
+/** Reads rates: numbers as they stand, prices as of the billing period. */
+function rateReader(document: TariffDocument, period: Period): RateReader {
+  return (rate) => {
+    if (isDecimalText(rate)) return { text: rate, clause: '' };
+    const price = priceAt(document, rate, period);
+    if ('problem' in price) throw new NoPriceInForce(price.problem);
+    return price;
+  };
+}
+
+/** The normal form of a version for the seasons and prices of a period. */
+function shapeFor(memory: Memory, part: PeriodPart, whole: Period, document: TariffDocument) {
+  const seasons = seasonsOf(document, part.day ?? part.period.from);
+  const rateOf = rateReader(document, whole);
+  const key = [...seasons, ...memory.prices.map((name) => rateOf(name).text)].join(' ');
+  const shape = memory.shapes.get(key) ?? shapeOf(part.version.item, document, { rateOf, seasons });
+  memory.shapes.set(key, shape);
+  return { shape, key };
+}
+
+function factorsFor(document: TariffDocument, part: PeriodPart, whole: Period): Record<string, DayFactor> {
+  const { versionChange } = document;
   const shared = versionChange.rule === 'split-by-days' && versionChange.factor === 'share-of-period';
   const factors: Record<string, DayFactor> = {};
-  for (const [name, rule] of Object.entries(shape.document.dayRules ?? {})) {
+  for (const [name, rule] of Object.entries(document.dayRules ?? {})) {
     if (!shared) factors[name] = dayFactor(rule, part.period);
     else {
       const factor = dayFactor(rule, whole);
@@ -94,6 +167,14 @@ function dateKey(period: Period): number {
   return period.from * 65_536 + (period.to - period.from);
 }
 
+/** What quantities and balances are counted in. */
+interface Scales {
+  /** What energy quantities are multiplied by: 1, or the days of a period split exactly. */
+  readonly energyScale: number;
+  /** Balances of money come in 1/money; left out: there are none. */
+  readonly money?: number;
+}
+
 /**
  * The constants for the part of a period that one version is in force for.
  *
@@ -101,32 +182,50 @@ function dateKey(period: Period): number {
  *
  * @param part         version and days
  * @param whole        the whole billing period
- * @param energyScale  what energy quantities are multiplied by: the days of a period split exactly
+ * @param scales       what quantities and balances are counted in
+ * @throws             NoPriceInForce where a price is not in force
  */
 export function preparedFor(
   prepared: PreparedTariff,
   part: PeriodPart,
   whole: Period,
-  energyScale: number,
+  { energyScale, money = 1 }: Scales,
 ): Prepared {
   const memory = prepared.prepared.get(part.version.item) as Memory;
   const key = part.period === whole ? dateKey(whole) : null;
   const sameDates = key === null ? undefined : memory.byDates.get(key);
-  if (sameDates !== undefined) return sameDates;
-  const factors = factorsFor(memory.shape, part, whole);
-  const factorsKey = factorKey(factors, energyScale);
-  const ready = memory.byFactors.get(factorsKey) ?? makePrepared(memory.shape, factors, energyScale);
-  memory.byFactors.set(factorsKey, ready);
+  if (sameDates !== undefined && sameDates.constants.grid % money === 0) return sameDates;
+  const { document } = prepared.tariff;
+  const { shape, key: shapeKey } = shapeFor(memory, part, whole, document);
+  const factors = factorsFor(document, part, whole);
+  const plainKey = `${shapeKey} ${factorKey(factors, energyScale)}`;
+  const plain = memory.byFactors.get(plainKey) ?? makePrepared(shape, { factors, energyScale, money: 1 });
+  memory.byFactors.set(plainKey, plain);
+  if (plain.constants.grid % money !== 0) {
+    const finerKey = `${plainKey} ${String(money)}`;
+    const finer = memory.byFactors.get(finerKey) ?? makePrepared(shape, { factors, energyScale, money });
+    memory.byFactors.set(finerKey, finer);
+    return finer;
+  }
+  const ready = plain;
   if (key !== null) memory.byDates.set(key, ready);
   return ready;
 }
 
 function makePrepared(
   shape: Shape,
-  factors: Readonly<Record<string, DayFactor>>,
-  energyScale: number,
+  {
+    factors,
+    energyScale,
+    money,
+  }: {
+    readonly factors: Readonly<Record<string, DayFactor>>;
+    readonly energyScale: number;
+    readonly money: number;
+  },
 ): Prepared {
-  const constants = makeConstants(shape, factors, energyScale);
+  const constants = makeConstants(shape, factors, energyScale, money);
   const amounts = new Float64Array(constants.lines.length);
-  return { constants, kinds: traceTables(constants), vector: quantityVector(), amounts };
+  const hasCredit = shape.lines.some(({ kind }) => kind === 'credit');
+  return { constants, kinds: traceTables(constants), hasCredit, vector: quantityVector(constants), amounts };
 }

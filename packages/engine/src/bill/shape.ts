@@ -1,7 +1,8 @@
-import { commonMultiple, decimalPlaces, decimalToWhole } from '../quantity/index.ts';
+import { commonMultiple, decimalToWhole } from '../quantity/index.ts';
 import type { Charge, TariffDocument, TariffVersion } from '../tariff/index.ts';
-import { quantityIndex, type QuantityName } from './quantities.ts';
+import { QuantityList, type NamedQuantities, type QuantityName } from './quantities.ts';
 import { stepRounding, type StepRounding } from './step-rounding.ts';
+import { limitOf, placesOf, tableParts, type Row, type Scaling } from './table-parts.ts';
 
 /** A piece of a piecewise linear table: up to a limit (thousandths, or Infinity), at a rate. */
 export interface Piece {
@@ -18,15 +19,13 @@ export interface Table {
   readonly pieces: readonly Piece[];
 }
 
-/** How the day rule acts on a line: on limits of units, or on the amount. */
-export type Scaling = 'none' | 'limits' | 'amount' | 'limits-and-amount';
-
 /**
  * A line of a bill in normal form. `table` lines are piecewise linear in one quantity; `share` lines are
- * a percentage of earlier lines; `shortfall` and `floor` compare earlier lines with a minimum.
+ * a percentage of earlier lines; `shortfall` and `floor` compare earlier lines with a minimum; `credit`
+ * lines set a balance and what was earned off against earlier lines.
  */
 export interface ShapeLine {
-  readonly kind: 'table' | 'share' | 'shortfall' | 'floor';
+  readonly kind: 'table' | 'share' | 'shortfall' | 'floor' | 'credit';
   readonly charge: Charge;
   readonly id: string;
   readonly quantity: number;
@@ -38,6 +37,10 @@ export interface ShapeLine {
   readonly dayRule: string | null;
   readonly rounding: StepRounding | null;
   readonly basis: readonly number[];
+  /** For `credit`: the lines whose amounts are the credit earned. */
+  readonly earned: readonly number[];
+  /** For `share`: a percentage of the base with the line itself in it. */
+  readonly isInside: boolean;
   /** Whether the line counts in the total: lines charged again for a base and lines under a floor do not. */
   readonly adds: boolean;
 }
@@ -47,191 +50,166 @@ export interface Shape {
   readonly version: TariffVersion;
   readonly document: TariffDocument;
   readonly lines: readonly ShapeLine[];
+  /** The quantities that lines are charged on or chosen by, and balances of money. */
+  readonly quantities: NamedQuantities;
   /** The largest magnitude of a rate in each line. */
   readonly largestRates: readonly number[];
 }
 
-type Row = { readonly upTo?: string | undefined; readonly clause?: string | undefined };
+/** The number that a rate of the document stands for, with the clause of a price; empty for a plain number. */
+export type RateReader = (rate: string) => { readonly text: string; readonly clause: string };
 
-const limitOf = (row: Row): number => (row.upTo === undefined ? Infinity : decimalToWhole(row.upTo, 3));
-
-/**
- * Places of the finest of some numbers; where the line is rounded at least those of the step, so that the
- * step always divides. An exact line gets no more than it needs: its grid grows with them.
- */
-function placesOf(texts: readonly string[], rounding: StepRounding | null): number {
-  const stepPlaces = rounding === null ? 0 : Math.max(2, decimalPlaces(rounding.rounding.step));
-  return Math.max(stepPlaces, ...texts.map(decimalPlaces));
+/** What a version is brought into normal form with. */
+export interface ShapeOptions {
+  /** What prices come to; left out: every rate is a number. */
+  readonly rateOf?: RateReader;
+  /** The seasons in force; charges of others are left out. Left out: no charge has one. */
+  readonly seasons?: ReadonlySet<string>;
 }
 
-interface TableParts {
-  readonly quantity: QuantityName;
-  readonly chooser: QuantityName;
-  readonly tables: readonly {
-    readonly limit: number;
-    readonly rows: readonly (Row & { readonly number: string })[];
-  }[];
-  readonly scaling: Scaling;
+interface Rest {
+  readonly id: string;
+  readonly basis: readonly number[];
+  readonly earned: readonly number[];
+  readonly adds: boolean;
 }
 
-/** Each row a table of its own: the quantity reached chooses the whole. */
-function eachRow(rows: readonly (Row & { readonly number: string })[]): TableParts['tables'] {
-  return rows.map((row) => ({ limit: limitOf(row), rows: [{ ...row, upTo: undefined }] }));
+const LINE_KINDS = { percentage: 'share', minimum: 'shortfall', credit: 'credit' } as const;
+
+function kindOf(charge: Charge): ShapeLine['kind'] {
+  if (charge.kind === 'minimum') return charge.as;
+  return charge.kind === 'percentage' || charge.kind === 'credit' ? LINE_KINDS[charge.kind] : 'table';
 }
 
-const oneTable = (rows: readonly (Row & { readonly number: string })[]): TableParts['tables'] => [
-  { limit: Infinity, rows },
-];
-
-const rated = (rows: readonly (Row & { readonly rate: string })[]): (Row & { number: string })[] =>
-  rows.map((row) => ({ ...row, number: row.rate }));
-
-function slabParts(charge: Charge & { kind: 'slabs' }, on: QuantityName): TableParts {
-  const rows = rated(charge.slabs);
-  const tables = charge.method === 'telescopic' ? oneTable(rows) : eachRow(rows);
-  return { quantity: on, chooser: charge.chosenBy ?? on, tables, scaling: 'limits' };
+/** Credit is exact unless its charge says otherwise: what is not used must not be rounded away. */
+function roundingOf(charge: Charge, document: TariffDocument): StepRounding | null {
+  const isExact = charge.kind === 'credit' && charge.percent === undefined;
+  return isExact ? null : stepRounding(charge.rounding ?? document.rounding.line);
 }
 
-function kilowattParts(charge: Charge & { kind: 'per-kilowatt' }): TableParts {
-  const rows = rated(charge.bands ?? [{ rate: charge.rate ?? '0' }]);
-  const chooser = charge.chosenBy ?? charge.on;
-  const telescopic = charge.chosenBy === undefined && charge.method !== 'whole';
-  const scaling = charge.chosenBy === undefined ? 'amount' : 'limits-and-amount';
-  return { quantity: charge.on, chooser, tables: telescopic ? oneTable(rows) : eachRow(rows), scaling };
-}
+/** Builds the lines of one version, naming quantities as it goes. */
+class LineBuilder {
+  readonly quantities: QuantityList;
+  private readonly document: TariffDocument;
+  private readonly rateOf: RateReader;
 
-function fixedParts(charge: Charge & { kind: 'fixed' }): TableParts {
-  const rows = (charge.steps ?? [{ amount: charge.amount ?? '0' }]).map((row) => ({
-    ...row,
-    number: row.amount,
-  }));
-  return {
-    quantity: 'one',
-    chooser: charge.chosenBy ?? 'one',
-    tables: eachRow(rows),
-    scaling: 'limits-and-amount',
-  };
-}
+  constructor(document: TariffDocument, rateOf: RateReader) {
+    this.document = document;
+    this.rateOf = rateOf;
+    this.quantities = new QuantityList(document);
+  }
 
-function percentParts(charge: Charge & { kind: 'percentage' }): TableParts {
-  const rows = (charge.steps ?? [{ percent: charge.percent ?? '0' }]).map((row) => ({
-    ...row,
-    number: row.percent,
-  }));
-  return { quantity: 'one', chooser: charge.chosenBy ?? 'one', tables: eachRow(rows), scaling: 'none' };
-}
+  build(charge: Charge, rest: Rest, on?: QuantityName): ShapeLine {
+    const parts = tableParts(charge, on);
+    const tables = parts.tables.map((table) => ({
+      limit: table.limit,
+      rows: table.rows.map((row) => ({ ...row, ...this.numberOf(row, charge.clause) })),
+    }));
+    const rounding = roundingOf(charge, this.document);
+    const texts = tables.flatMap((table) => table.rows.map((row) => row.number));
+    const ratePlaces = placesOf(texts, rounding);
+    const dayRule = 'scaledBy' in charge ? (charge.scaledBy ?? null) : null;
+    return {
+      ...rest,
+      kind: kindOf(charge),
+      charge,
+      quantity: this.quantities.indexOf(parts.quantity),
+      chooser: this.quantities.indexOf(parts.chooser),
+      tables: tables.map((table) => ({
+        limit: table.limit,
+        pieces: table.rows.map((row) => ({
+          limit: limitOf(row),
+          rate: decimalToWhole(row.number, ratePlaces),
+          rateText: row.number,
+          clause: row.clause,
+        })),
+      })),
+      ratePlaces,
+      scaling: dayRule === null ? 'none' : parts.scaling,
+      dayRule,
+      rounding,
+      isInside: charge.kind === 'percentage' && charge.inside === true,
+    };
+  }
 
-/** The tables of a charge; `on` replaces the quantity charged when a base charges it again. */
-function tableParts(charge: Charge, on?: QuantityName): TableParts {
-  switch (charge.kind) {
-    case 'slabs':
-      return slabParts(charge, on ?? charge.on);
-    case 'slab-tables':
-      return {
-        quantity: on ?? charge.on,
-        chooser: charge.chosenBy ?? on ?? charge.on,
-        tables: charge.tables.map((table) => ({ limit: limitOf(table), rows: rated(table.slabs) })),
-        scaling: 'limits',
-      };
-    case 'per-unit': {
-      const first = charge.firstUnits;
-      const rows =
-        first === undefined
-          ? [{ number: charge.rate }]
-          : [{ upTo: first, number: charge.rate }, { number: '0' }];
-      return {
-        quantity: on ?? charge.on,
-        chooser: on ?? charge.on,
-        tables: oneTable(rows),
-        scaling: 'limits',
-      };
-    }
-    case 'per-kilowatt':
-      return kilowattParts(charge);
-    case 'fixed':
-      return fixedParts(charge);
-    case 'percentage':
-      return percentParts(charge);
-    case 'minimum':
-      return {
-        quantity: 'one',
-        chooser: 'one',
-        tables: oneTable([{ number: charge.amount }]),
-        scaling: 'amount',
-      };
+  /** The number of a row, and the clause it stands in: of a price, the price's. */
+  private numberOf(row: Row & { readonly number: string }, clause: string) {
+    const { text, clause: own } = this.rateOf(row.number);
+    return { number: text, clause: own === '' ? (row.clause ?? clause) : own };
   }
 }
 
-function buildLine(
-  charge: Charge,
-  document: TariffDocument,
-  rest: Pick<ShapeLine, 'basis' | 'adds' | 'id'>,
-  on?: QuantityName,
-): ShapeLine {
-  const parts = tableParts(charge, on);
-  const rounding = stepRounding(charge.rounding ?? document.rounding.line);
-  const numbers = parts.tables.flatMap((table) => table.rows.map((row) => row.number));
-  const ratePlaces = placesOf(numbers, rounding);
-  const dayRule = 'scaledBy' in charge ? (charge.scaledBy ?? null) : null;
-  return {
-    kind: charge.kind === 'percentage' ? 'share' : charge.kind === 'minimum' ? charge.as : 'table',
-    charge,
-    ...rest,
-    quantity: quantityIndex(parts.quantity),
-    chooser: quantityIndex(parts.chooser),
-    tables: parts.tables.map((table) => ({
-      limit: table.limit,
-      pieces: table.rows.map((row) => ({
-        limit: limitOf(row),
-        rate: decimalToWhole(row.number, ratePlaces),
-        rateText: row.number,
-        clause: row.clause ?? charge.clause,
-      })),
-    })),
-    ratePlaces,
-    scaling: dayRule === null ? 'none' : parts.scaling,
-    dayRule,
-    rounding,
-  };
+const asWritten: RateReader = (rate) => ({ text: rate, clause: '' });
+
+/** The charges that apply in the seasons in force. */
+function inSeason(version: TariffVersion, seasons: ReadonlySet<string> | undefined): readonly Charge[] {
+  return version.charges.filter(({ season }) => season === undefined || seasons?.has(season) === true);
 }
 
 type Base = (Charge & { kind: 'percentage' })['of'][number];
+
+/** Collects lines in order, and those that a base charges again. */
+class LineCollector {
+  readonly lines: ShapeLine[] = [];
+  private readonly at = new Map<string, number>();
+  private readonly charges: readonly Charge[];
+  private readonly builder: LineBuilder;
+
+  constructor(charges: readonly Charge[], builder: LineBuilder) {
+    this.charges = charges;
+    this.builder = builder;
+  }
+
+  private remember(id: string, line: ShapeLine): number {
+    const index = this.lines.push(line) - 1;
+    this.at.set(id, index);
+    return index;
+  }
+
+  /** Places of lines; of those out of season there are none. */
+  private places(bases: readonly Base[]): readonly number[] {
+    return bases.flatMap((base) => {
+      const id = typeof base === 'string' ? base : `${base.line} on ${base.recomputedOn}`;
+      const known = this.at.get(id);
+      if (known !== undefined || typeof base === 'string') return known ?? [];
+      const charge = this.charges.find((one) => one.id === base.line);
+      if (charge === undefined) return [];
+      const rest = { id, basis: [], earned: [], adds: false };
+      return this.remember(id, this.builder.build(charge, rest, base.recomputedOn));
+    });
+  }
+
+  private leaveOut(places: readonly number[]): void {
+    for (const index of places) this.lines[index] = { ...(this.lines[index] as ShapeLine), adds: false };
+  }
+
+  add(charge: Charge): void {
+    const basis =
+      'of' in charge ? this.places(charge.of) : charge.kind === 'credit' ? this.places(charge.against) : [];
+    const earned = charge.kind === 'credit' ? this.places(charge.earned ?? []) : [];
+    if (charge.kind === 'minimum' && charge.as === 'floor') this.leaveOut(basis);
+    this.leaveOut(earned);
+    const rest = { id: charge.id, basis, earned, adds: charge.inTotal !== false };
+    this.remember(charge.id, this.builder.build(charge, rest));
+  }
+}
 
 /**
  * Bring the charges of a version into normal form: a list of lines that one small evaluator can walk.
  *
  * A base that charges a line again on another quantity becomes a line of its own that does not count in
- * the total; lines that a floor stands in for do not count either.
+ * the total; lines that a floor stands in for, and lines that earn a credit, do not count either.
  */
-export function shapeOf(version: TariffVersion, document: TariffDocument): Shape {
-  const lines: ShapeLine[] = [];
-  const at = new Map<string, number>();
-  const add = (line: ShapeLine): number => lines.push(line) - 1;
-  const baseIndex = (base: Base): number => {
-    if (typeof base === 'string') return at.get(base) ?? -1;
-    const charge = version.charges.find((one) => one.id === base.line) as Charge;
-    const id = `${base.line} on ${base.recomputedOn}`;
-    return (
-      at.get(id) ??
-      remember(id, buildLine(charge, document, { id, basis: [], adds: false }, base.recomputedOn))
-    );
-  };
-  const remember = (id: string, line: ShapeLine): number => {
-    const index = add(line);
-    at.set(id, index);
-    return index;
-  };
-  for (const charge of version.charges) {
-    const basis = 'of' in charge ? charge.of.map(baseIndex) : [];
-    if (charge.kind === 'minimum' && charge.as === 'floor') {
-      for (const index of basis) lines[index] = { ...(lines[index] as ShapeLine), adds: false };
-    }
-    remember(charge.id, buildLine(charge, document, { id: charge.id, basis, adds: true }));
-  }
+export function shapeOf(version: TariffVersion, document: TariffDocument, options: ShapeOptions = {}): Shape {
+  const builder = new LineBuilder(document, options.rateOf ?? asWritten);
+  const charges = inSeason(version, options.seasons);
+  const collector = new LineCollector(charges, builder);
+  for (const charge of charges) collector.add(charge);
+  const { lines } = collector;
   const largestRates = lines.map(({ tables }) =>
     Math.max(...tables.flatMap((table) => table.pieces.map((piece) => Math.abs(piece.rate)))),
   );
-  return { version, document, lines, largestRates };
+  return { version, document, lines, quantities: builder.quantities, largestRates };
 }
 
 /** The least common denominator of some numbers. */

@@ -1,5 +1,5 @@
-import { PIECE, SHARE, SHORTFALL, TABLE, type LineConstants } from './line-constants.ts';
-import { QUANTITY_COUNT } from './quantities.ts';
+import { CREDIT, PIECE, SHARE, SHORTFALL, TABLE, type LineConstants } from './line-constants.ts';
+import { ONE } from './quantities.ts';
 
 /** A line that the general rule has to be asked about. */
 export const OTHER = 9;
@@ -79,7 +79,8 @@ export function makeSteps(lines: readonly LineConstants[], safeQuantity: number)
 
 /** The quantities that lines are charged on or chosen by. */
 export function usedQuantities(lines: readonly LineConstants[]): readonly number[] {
-  const used = new Set(lines.flatMap((line) => [line.quantity, line.chooser]));
-  used.delete(QUANTITY_COUNT - 1);
+  const charged = lines.filter(({ kind }) => kind !== CREDIT);
+  const used = new Set(charged.flatMap((line) => [line.quantity, line.chooser]));
+  used.delete(ONE);
   return [...used];
 }

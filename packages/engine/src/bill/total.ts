@@ -10,26 +10,48 @@ import {
 import type { SurplusPayment } from '../settlement/index.ts';
 import type { BillLine } from './bill-part.ts';
 import type { PreparedTariff } from './prepare.ts';
-import { roundedFigure } from './step-rounding.ts';
+import { roundedFigure, stepRounding } from './step-rounding.ts';
 
 const NONE: readonly never[] = [];
 
-/** The line that pays for surplus units: below 0, since it is in the household's favour. */
-export function paymentLine(payment: SurplusPayment, prepared: PreparedTariff, version: string): BillLine {
-  const places = decimalPlaces(payment.rate);
-  const exact: Figure = {
+/** Units at their rate; a rate below 0 is a price that the household has to pay. */
+function unitsPaid(payment: SurplusPayment, rate: string): Figure {
+  const places = decimalPlaces(rate);
+  const against = rate.startsWith('-') ? rate.slice(1) : `-${rate}`;
+  return {
     id: 'surplus',
     label: payment.label,
     unit: 'money',
-    numerator: wholeProduct(-(payment.units.numerator as number), decimalToWhole(payment.rate, places)),
+    numerator: wholeProduct(-(payment.units.numerator as number), decimalToWhole(rate, places)),
     denominator: 1000 * 10 ** places,
     operation: 'product',
     inputs: [payment.units],
-    parameters: [{ name: 'rate', text: `-${payment.rate}`, unit: 'money/kWh', clause: payment.clause }],
+    parameters: [{ name: 'rate', text: against, unit: 'money/kWh', clause: payment.clause }],
     rounding: null,
     clause: payment.clause,
   };
-  const { lineRounding } = prepared;
+}
+
+/** Money paid out of a ledger. */
+function moneyPaid({ units, label, clause }: SurplusPayment): Figure {
+  const { numerator, denominator } = units;
+  const nothing: Figure = moneyFigure(
+    { id: 'nothing', label: 'Nothing', clause },
+    { numerator: 0, denominator },
+    { operation: 'sum', inputs: NONE },
+  );
+  const value = { numerator: -(numerator as number), denominator };
+  return moneyFigure({ id: 'surplus', label, clause }, value, {
+    operation: 'difference',
+    inputs: [nothing, units],
+  });
+}
+
+/** The line that pays for surplus units: below 0, since it is in the household's favour. */
+export function paymentLine(payment: SurplusPayment, prepared: PreparedTariff, version: string): BillLine {
+  const exact = payment.rate === null ? moneyPaid(payment) : unitsPaid(payment, payment.rate);
+  const lineRounding =
+    payment.rounding === undefined ? prepared.lineRounding : stepRounding(payment.rounding);
   return {
     figure:
       lineRounding === null

@@ -10,7 +10,7 @@ import {
 import type { Constants } from './constants.ts';
 import { PIECE, type LineConstants } from './line-constants.ts';
 import type { DayFactor } from './day-factor.ts';
-import { isEnergy } from './quantities.ts';
+import { isEnergy, ONE, type NamedQuantities } from './quantities.ts';
 import type { Piece, ShapeLine } from './shape.ts';
 import type { LineTrace, PieceTrace } from './line-trace.ts';
 import { lineKind, type BillSource } from './trace.ts';
@@ -36,6 +36,7 @@ function factorFigure(name: string, factor: DayFactor, clause: string): Figure {
 /** A limit as stated and as scaled, and what it is a limit of. */
 interface Limit {
   readonly quantity: number;
+  readonly quantities: NamedQuantities;
   /** In thousandths, as the document states it. */
   readonly stated: number;
   readonly scaled: number;
@@ -47,11 +48,11 @@ interface Limit {
 /** A limit as the document has it, and scaled where a day factor scaled it; null for none. */
 function limitParameter(name: string, limit: Limit, factorText: string): Parameter | null {
   if (limit.stated === Infinity) return null;
-  const isScaled = factorText !== '1' && isEnergy(limit.quantity);
+  const isScaled = factorText !== '1' && isEnergy(limit.quantities, limit.quantity);
   return {
     name: isScaled ? `${name} (${exactText(limit.stated, 1000)} × ${factorText})` : name,
     text: exactText(limit.scaled, limit.denominator),
-    unit: isEnergy(limit.quantity) ? 'kWh' : 'kW',
+    unit: limit.quantities.units[limit.quantity] ?? 'kWh',
     clause: limit.clause,
   };
 }
@@ -63,6 +64,7 @@ function asLower(limit: Parameter | null): Parameter | null {
 
 interface LineContext {
   readonly line: ShapeLine;
+  readonly quantities: NamedQuantities;
   readonly constants: LineConstants;
   readonly unitsDenominator: number;
   readonly chooserDenominator: number;
@@ -73,13 +75,22 @@ interface LineContext {
 const RATE_UNITS: Readonly<Record<ShapeLine['kind'], FigureUnit>> = {
   table: 'money/kWh',
   share: 'percent',
+  credit: 'percent',
   shortfall: 'money',
   floor: 'money',
 };
 
-function rateUnit(line: ShapeLine): FigureUnit {
-  if (line.kind !== 'table' || isEnergy(line.quantity)) return RATE_UNITS[line.kind];
-  return line.charge.kind === 'fixed' ? 'money' : 'money/kW';
+const PER_UNIT: Readonly<Partial<Record<FigureUnit, FigureUnit>>> = {
+  kWh: 'money/kWh',
+  kVAh: 'money/kVAh',
+  kW: 'money/kW',
+  kVA: 'money/kVA',
+  count: 'money/count',
+};
+
+function rateUnit({ line, quantities }: LineContext): FigureUnit {
+  if (line.kind !== 'table') return RATE_UNITS[line.kind];
+  return line.quantity === ONE ? 'money' : (PER_UNIT[quantities.units[line.quantity] ?? 'kWh'] ?? 'money');
 }
 
 /** A number for a label: of a fraction that does not end, a rounded decimal. */
@@ -101,6 +112,7 @@ function tableChoices(context: LineContext): readonly Pick<Choice, 'above' | 'up
   return constants.tableLimits.map((scaled, index) => {
     const stated = line.tables[index]?.limit ?? Infinity;
     const limit = {
+      quantities: context.quantities,
       quantity: line.chooser,
       stated,
       scaled,
@@ -128,6 +140,7 @@ function tablePieces(context: LineContext, table: number): readonly PieceTrace[]
   return pieces.map((piece, index): PieceTrace => {
     const scaled = constants.pieces[start + index * PIECE] ?? Infinity;
     const limit = {
+      quantities: context.quantities,
       quantity: line.quantity,
       stated: piece.limit,
       scaled,
@@ -143,13 +156,14 @@ function tablePieces(context: LineContext, table: number): readonly PieceTrace[]
       label: words === '' ? line.charge.label : `${line.charge.label}, ${words}`,
       unitsLabel: words === '' ? 'Units' : `Units ${words}`,
       limits: to === null ? [from] : [from, to],
-      rate: [rateParameter(piece, rateUnit(line))],
+      rate: [rateParameter(piece, rateUnit(context))],
     };
   });
 }
 
 function lineTrace(line: ShapeLine, constants: LineConstants, all: Constants): LineTrace {
   const { factors, energyScale, shape } = all;
+  const { quantities } = shape;
   const factor = line.dayRule === null ? undefined : factors[line.dayRule];
   const own = factor === undefined ? '1' : exactText(factor.numerator, factor.denominator);
   const clause = shape.document.dayRules?.[line.dayRule ?? '']?.clause ?? '';
@@ -158,22 +172,23 @@ function lineTrace(line: ShapeLine, constants: LineConstants, all: Constants): L
   const scalesLimits = line.scaling === 'limits' || line.scaling === 'limits-and-amount';
   const scalesAmount = line.scaling === 'amount' || line.scaling === 'limits-and-amount';
   const denominator = (quantity: number, scale: number): number =>
-    1000 * (isEnergy(quantity) ? energyScale : 1) * scale;
+    1000 * (isEnergy(quantities, quantity) ? energyScale : 1) * scale;
   const unitsDenominator = denominator(line.quantity, constants.scale);
   const chooserDenominator = denominator(line.chooser, constants.chooserScale);
   const factorText = scalesLimits ? own : '1';
-  const context = { line, constants, unitsDenominator, chooserDenominator, factorText };
+  const context = { line, quantities, constants, unitsDenominator, chooserDenominator, factorText };
   const isAgain = !line.adds && line.id !== line.charge.id;
   return {
     line,
     label: isAgain ? `${line.charge.label} on ${line.id.split(' on ')[1] ?? ''}` : line.charge.label,
+    grid: all.grid,
     isSum: line.kind === 'table' && line.tables.some((table) => table.pieces.length > 1),
     roundingClause: line.charge.rounding === undefined ? shape.document.rounding.clause : line.charge.clause,
     pieces: line.tables.flatMap((_, table) => tablePieces(context, table)),
     choices: tableChoices(context),
     unitsDenominator,
     factor: scalesAmount ? figure : null,
-    limitFactor: scalesLimits && isEnergy(line.quantity) ? figure : null,
+    limitFactor: scalesLimits && isEnergy(quantities, line.quantity) ? figure : null,
   };
 }
 

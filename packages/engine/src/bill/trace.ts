@@ -1,8 +1,16 @@
-import type { AppliedRounding, Choice, Figure, FigureKind } from '../quantity/index.ts';
+import {
+  addQuotients,
+  type AppliedRounding,
+  type Choice,
+  type Figure,
+  type FigureKind,
+} from '../quantity/index.ts';
 import type { Constants } from './constants.ts';
-import { FLOOR, PIECE, SHARE, TABLE, type LineConstants } from './line-constants.ts';
+import { CREDIT, FLOOR, PIECE, SHARE, TABLE, type LineConstants } from './line-constants.ts';
 import type { LineTrace, PieceTrace } from './line-trace.ts';
 import { largeOffset } from './offset.ts';
+import { ONE_THOUSANDTHS } from './quantities.ts';
+import { roundedFigure } from './step-rounding.ts';
 
 /** An evaluated bill or part of one: what its lines are explained from. */
 export interface BillSource {
@@ -14,9 +22,6 @@ export interface BillSource {
 }
 
 const NONE: readonly never[] = [];
-
-/** What the evaluator charges fixed amounts on. */
-export const ONE_THOUSANDTHS = 1000;
 
 /** Exact numerators beyond this are kept as large whole numbers. */
 const SAFE = 2 ** 52;
@@ -83,9 +88,10 @@ function partFigure(line: LineAt, piece: number, below: number): Figure {
     unit: quantity.unit,
     numerator: units,
     denominator: trace.unitsDenominator,
-    operation: 'part',
-    inputs: trace.limitFactor === null ? [quantity] : [quantity, trace.limitFactor],
-    parameters: words.limits,
+    // Below 0 there is no part to take: the whole is charged at the first rate.
+    operation: units < 0 ? 'sum' : 'part',
+    inputs: trace.limitFactor === null || units < 0 ? [quantity] : [quantity, trace.limitFactor],
+    parameters: units < 0 ? NONE : words.limits,
     rounding: null,
     clause: '',
   };
@@ -151,7 +157,7 @@ function exactAmount(line: LineAt): number | bigint {
 function appliedRounding(line: LineAt, amount: number): AppliedRounding | null {
   const { rounding } = line.trace.line;
   const { roundingClause } = line.trace;
-  if (rounding === null) return null;
+  if (rounding === null || line.constants.kind === CREDIT) return null;
   const { constants } = line;
   // A floor that lines above reach is their sum as it stands.
   const isReached =
@@ -189,7 +195,54 @@ function tableInputs(line: LineAt): readonly Figure[] {
 function lineInputs(line: LineAt): readonly Figure[] {
   const { kind } = line.constants;
   if (kind === TABLE) return tableInputs(line);
+  if (kind === CREDIT) return creditInputs(line);
   return kind === SHARE ? basisFigures(line) : [leastFigure(line), ...basisFigures(line)];
+}
+
+/** The credit there is, and what it may meet of the lines it is set against. */
+function creditInputs(line: LineAt): readonly Figure[] {
+  const { constants, trace, source } = line;
+  const opening = source.figures[constants.quantity];
+  const earned = constants.earned.map((index) => source.lines[index] as Figure);
+  const parts = opening === null || opening === undefined ? earned : [opening, ...earned];
+  const { charge } = trace.line;
+  const words = { unit: 'money', clause: charge.clause, parameters: NONE, rounding: null } as const;
+  const available = {
+    ...words,
+    id: `${charge.id}-available`,
+    label: 'Credit available',
+    operation: 'sum',
+  } as const;
+  const against = basisFigures(line);
+  const met = { ...words, id: `${charge.id}-against`, label: 'What it may meet', operation: 'sum' } as const;
+  const added = { ...met, ...addQuotients(against), inputs: against };
+  const floor = { ...words, id: `${charge.id}-met`, label: 'But not below 0', operation: 'excess' } as const;
+  // Lines that come to less than 0 owe nothing that credit could meet.
+  const sum = added.numerator < 0 ? { ...floor, numerator: 0, denominator: 1, inputs: [added] } : added;
+  return [{ ...available, ...addQuotients(parts), inputs: parts }, mostFigure(line, sum)];
+}
+
+/** The share of the lines that a credit may meet, where it may not meet them all. */
+function mostFigure({ constants, trace }: LineAt, sum: Figure): Figure {
+  const rate = trace.pieces[0]?.rate ?? NONE;
+  const [percent] = rate;
+  if (percent === undefined || percent.text === '100') return sum;
+  const { rounding, charge } = trace.line;
+  const base = (sum.numerator as number) * (trace.grid / sum.denominator);
+  const exact = {
+    numerator: BigInt(base) * BigInt(constants.pieces[1] ?? 0),
+    denominator: constants.denominator,
+  };
+  const share: Figure = {
+    ...sum,
+    id: `${charge.id}-most`,
+    label: `At most ${percent.text} percent of it`,
+    ...exact,
+    operation: 'share',
+    inputs: [sum],
+    parameters: rate,
+  };
+  return rounding === null ? share : roundedFigure(share, rounding, trace.roundingClause);
 }
 
 /** The rate or percentage of the piece charged, where the line is one product or share. */
@@ -200,7 +253,18 @@ function lineParameters(line: LineAt): Figure['parameters'] {
   return !line.trace.isSum ? (line.trace.pieces[last]?.rate ?? NONE) : NONE;
 }
 
-const OPERATIONS = { table: 'product', share: 'share', shortfall: 'shortfall', floor: 'at-least' } as const;
+const OPERATIONS = {
+  table: 'product',
+  share: 'share',
+  shortfall: 'shortfall',
+  floor: 'at-least',
+  credit: 'credit',
+} as const;
+
+function operationOf({ line, isSum }: LineTrace): Figure['operation'] {
+  if (isSum) return 'sum';
+  return line.isInside ? 'inside' : OPERATIONS[line.kind];
+}
 
 /**
  * How one line of a bill unfolds: each amount with its inputs, the numbers read with their clauses, and
@@ -217,7 +281,7 @@ export function lineKind(trace: LineTrace, constants: LineConstants, grid: numbe
     label: trace.label,
     unit: 'money',
     denominator: grid,
-    operation: trace.isSum ? 'sum' : OPERATIONS[trace.line.kind],
+    operation: operationOf(trace),
     clause: trace.line.charge.clause,
     inputs: (source) => lineInputs(at(source)),
     parameters: (source) => lineParameters(at(source)),

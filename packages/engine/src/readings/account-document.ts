@@ -24,6 +24,14 @@ export const accountSchema = z.strictObject({
   locale: z.optional(z.string().check(z.describe('How numbers are grouped, such as "en-IN"'))),
   sanctionedLoad: typedNumber('Sanctioned load of the connection in kW, from the bill'),
   plantCapacity: typedNumber('Capacity of the solar plant in kWp, from the invoice'),
+  since: z.optional(
+    z
+      .string()
+      .check(z.describe('The first day of the account, where the settlement goes by it, as yyyy-mm-dd')),
+  ),
+  settlementDay: z.optional(
+    z.string().check(z.describe('The day of the year that its owner chose for the settlement, as mm-dd')),
+  ),
   openingCredit: typedNumber('Credit units brought forward into the first period; "0" for none'),
   confirmed: z.optional(
     z

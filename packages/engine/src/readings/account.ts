@@ -4,6 +4,8 @@ import {
   decimalToWhole,
   wholeToDecimal,
   isDecimalText,
+  parseDay,
+  type DayNumber,
   type Finding,
   type Outcome,
   type Path,
@@ -20,6 +22,10 @@ export interface Account {
   readonly sanctionedLoad: number;
   readonly plantCapacity: number;
   readonly openingCredit: number;
+  /** The first day of the account; null where it does not say. */
+  readonly since: DayNumber | null;
+  /** The day of the year, as mm-dd, that its owner chose for the settlement; null where there is none. */
+  readonly settlementDay: string | null;
   readonly registers: Readonly<Record<'import' | 'export', Register>> & {
     readonly generation: Register | null;
   };
@@ -68,6 +74,21 @@ function creditFindings({ document, read }: PlainAccount): Finding[] {
   return [readingFinding('account/credit-not-a-number', { path: ['openingCredit'] }, values)];
 }
 
+/** Days that the settlement may go by. */
+function dayFindings({ since, settlementDay }: AccountDocument): Finding[] {
+  const findings: Finding[] = [];
+  if (since !== undefined && parseDay(since) === null) {
+    findings.push(
+      readingFinding('account/no-such-day', { path: ['since'] }, { value: since, form: 'yyyy-mm-dd' }),
+    );
+  }
+  if (settlementDay !== undefined && parseDay(`2000-${settlementDay}`) === null) {
+    const values = { value: settlementDay, form: 'mm-dd' };
+    findings.push(readingFinding('account/no-such-day', { path: ['settlementDay'] }, values));
+  }
+  return findings;
+}
+
 function plausibility(document: AccountDocument): Finding[] {
   const findings: Finding[] = [];
   for (const key of ['sanctionedLoad', 'plantCapacity'] as const) {
@@ -112,6 +133,8 @@ function assemble(document: AccountDocument): Account {
     sanctionedLoad: decimalToWhole(document.sanctionedLoad, 3),
     plantCapacity: decimalToWhole(document.plantCapacity, 3),
     openingCredit: creditUnits(document.openingCredit) ?? 0,
+    since: document.since === undefined ? null : parseDay(document.since),
+    settlementDay: document.settlementDay ?? null,
     registers: {
       import: register('import', grid.import, grid.multiplyingFactor),
       export: register('export', grid.export, grid.multiplyingFactor),
@@ -132,7 +155,13 @@ function assemble(document: AccountDocument): Account {
 export function checkAccount(document: AccountDocument): Outcome<Account | null> {
   const plain = plainAccount(document);
   const questions = plausibility(plain.document).map((finding) => answered(finding, document));
-  const findings = [...plain.findings, ...numberFindings(plain), ...questions, ...creditFindings(plain)];
+  const findings = [
+    ...plain.findings,
+    ...numberFindings(plain),
+    ...questions,
+    ...creditFindings(plain),
+    ...dayFindings(document),
+  ];
   const usable = findings.every((finding) => finding.severity !== 'error');
   return { value: usable ? assemble(plain.document) : null, findings };
 }

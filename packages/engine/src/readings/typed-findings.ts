@@ -20,6 +20,14 @@ export const TYPED_FINDINGS = {
       remedy: 'Copy it from the bill, the sanction letter or the nameplate.',
     }),
   },
+  'account/no-such-day': {
+    severity: 'error',
+    text: (v) => ({
+      found: `"${v['value'] ?? ''}"`,
+      expected: `a day of the calendar, as ${v['form'] ?? ''}`,
+      remedy: 'Correct the date.',
+    }),
+  },
   'account/blank': {
     severity: 'note',
     text: (v) => ({

@@ -1,16 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { accountOf, demoTariff } from '../../../../tests/support/demo.ts';
 import { energyOf, figureOf, tariffOf, valueOf } from '../../../../tests/support/make.ts';
+import { unitNetting } from '../../../../tests/support/passbook.ts';
 import { unexplained } from '../../../../tests/support/recompute.ts';
 import { prepareTariff } from '../bill/index.ts';
 import type { EnergyPeriod } from '../energy/index.ts';
 import { settlePeriod, type PassbookEntry } from '../settlement/index.ts';
-import type { Tariff } from '../tariff/index.ts';
 import { billMonth, type MonthBills } from './savings.ts';
 
 /** The bills of a month of a house of 4 kW with 5 kWp. */
 function month(energy: EnergyPeriod, { opening = '0', tariff = demoTariff() } = {}) {
-  const rule = (tariff.settlements[0] as Tariff['settlements'][number]).item;
+  const rule = unitNetting(tariff.settlements[0]?.item);
   const path = ['readings', 1];
   const options = { rule, opening: figureOf('opening', opening), unitsRule: tariff.document.units, path };
   const entry = settlePeriod(energy, options).value as PassbookEntry;

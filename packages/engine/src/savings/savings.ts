@@ -14,10 +14,11 @@ import {
   type Bill,
   type BillQuantities,
   type PreparedTariff,
+  type QuantityChange,
 } from '../bill/index.ts';
 import type { EnergyPeriod } from '../energy/index.ts';
-import type { Account } from '../readings/index.ts';
 import type { PassbookEntry, SurplusPayment } from '../settlement/index.ts';
+import { powerFigures, type AccountPowers } from './power-figure.ts';
 
 /** A month's bills and what solar saved in it. */
 export interface MonthBills {
@@ -42,18 +43,19 @@ export interface Savings {
 
 /** What a month is billed from. */
 export interface MonthInput {
-  readonly account: Account;
+  readonly account: AccountPowers;
   readonly entry: PassbookEntry;
   readonly payments: readonly SurplusPayment[];
+  /** Quantities besides those of the energy, such as a demand that was measured; left out: none. */
+  readonly more?: BillQuantities;
+  /** Powers and the like that changed inside the period; left out: none. */
+  readonly changes?: readonly QuantityChange[];
   readonly path: Path;
+  /** false: no bills besides the one there is; left out: what solar saved, too. */
+  readonly withSavings?: boolean;
 }
 
 const NONE: readonly never[] = [];
-
-function power(id: 'sanctioned-load' | 'plant-capacity', watts: number): Figure {
-  const label = id === 'sanctioned-load' ? 'Sanctioned load' : 'Plant capacity';
-  return givenFigure({ id, label, unit: 'kW', numerator: watts, denominator: 1000, clause: 'account' });
-}
 
 const noUnits = (id: string, label: string): Figure =>
   givenFigure({ id, label, unit: 'kWh', numerator: 0, denominator: 1000, clause: '' });
@@ -67,14 +69,14 @@ function known(energy: EnergyPeriod): BillQuantities {
   };
 }
 
-function withSolar({ account, entry }: MonthInput): BillQuantities {
+function withSolar({ account, entry, more }: MonthInput): BillQuantities {
   return {
+    ...more,
     billed: entry.billed,
     import: entry.imported,
     export: entry.exported,
     ...known(entry.energy),
-    'sanctioned-load': power('sanctioned-load', account.sanctionedLoad),
-    'plant-capacity': power('plant-capacity', account.plantCapacity),
+    ...powerFigures(account),
   };
 }
 
@@ -86,17 +88,25 @@ function withoutExport(input: MonthInput): BillQuantities {
 }
 
 /** No plant: the whole use is taken from the grid. */
-function withoutSolar(totalUse: Figure, account: Account): BillQuantities {
+function withoutSolar(totalUse: Figure, { account, more }: MonthInput): BillQuantities {
   return {
+    ...more,
     billed: renamedFigure(totalUse, { id: 'billed', label: 'Units billed without solar' }),
     import: renamedFigure(totalUse, { id: 'import', label: 'Units taken from the grid, without solar' }),
     export: noUnits('export', 'Units given to the grid'),
     generation: noUnits('generation', 'Units the plant made'),
     'self-consumption': noUnits('self-consumption', 'Units used straight from the roof'),
     'total-use': totalUse,
-    'sanctioned-load': power('sanctioned-load', account.sanctionedLoad),
-    'plant-capacity': power('plant-capacity', 0),
+    ...powerFigures({ ...account, plantCapacity: 0 }),
   };
+}
+
+/** Changes of the account where there is no plant. */
+export function changesWithoutPlant(changes: readonly QuantityChange[]): readonly QuantityChange[] {
+  return changes.map(({ from, quantities }) => {
+    const others = Object.entries(quantities).filter(([name]) => name !== 'plant-capacity');
+    return { from, quantities: Object.fromEntries(others) };
+  });
 }
 
 /** One payable less another. */
@@ -116,7 +126,8 @@ function less(id: string, label: string, first: Figure, second: Figure): Figure 
   };
 }
 
-function savingsOf(bill: Bill, without: Bill, noExport: Bill): Savings {
+/** What lies between three bills of a period: as it is, without solar, and with export that counts for nothing. */
+export function savingsOf(bill: Bill, without: Bill, noExport: Bill): Savings {
   return {
     saving: less('saving', 'What solar saved', without.payable, bill.payable),
     fromSelfConsumption: less('saving-self', 'Saved by own use', without.payable, noExport.payable),
@@ -132,19 +143,26 @@ function savingsOf(bill: Bill, without: Bill, noExport: Bill): Savings {
  * so is the bill without solar, where total use is not known.
  */
 export function billMonth(prepared: PreparedTariff, input: MonthInput): Outcome<MonthBills | null> {
-  const { account, entry, payments, path } = input;
+  const { entry, payments, changes = NONE, path } = input;
   const { period, totalUse } = entry.energy;
-  const billed = billPeriod(prepared, { period, quantities: withSolar(input), payments, path });
+  const billed = billPeriod(prepared, { period, quantities: withSolar(input), payments, changes, path });
   if (billed.value === null) return { value: null, findings: billed.findings };
-  if (totalUse === null)
+  if (totalUse === null || input.withSavings === false)
     return { value: { bill: billed.value, withoutSolar: null, savings: null }, findings: billed.findings };
   const without = billPeriod(prepared, {
     period,
-    quantities: withoutSolar(totalUse, account),
+    quantities: withoutSolar(totalUse, input),
     payments: NONE,
+    changes: changesWithoutPlant(changes),
     path,
   });
-  const noExport = billPeriod(prepared, { period, quantities: withoutExport(input), payments: NONE, path });
+  const noExport = billPeriod(prepared, {
+    period,
+    quantities: withoutExport(input),
+    payments: NONE,
+    changes,
+    path,
+  });
   const findings: readonly Finding[] = [...billed.findings, ...without.findings, ...noExport.findings];
   if (without.value === null || noExport.value === null) {
     return { value: { bill: billed.value, withoutSolar: null, savings: null }, findings };
