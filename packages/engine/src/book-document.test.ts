@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { accountOf, demoTariff } from '../../../tests/support/demo.ts';
+import { accountOf, changed, demoTariff, goodTariff } from '../../../tests/support/demo.ts';
+import { LEDGER_READINGS, LEDGER_TARIFF } from '../../../tests/support/ledgers.ts';
 import { bookDocument } from './book-document.ts';
 import { keepBook } from './book.ts';
 import type { ReadingRow } from './readings/index.ts';
@@ -51,7 +52,7 @@ describe('an account book as JSON', () => {
       format: 'unitbook-book-1',
       account: 'TAR-1',
       tariff: 'tarumira-domestic',
-      paymentDue: { units: '178', rate: '2.60', clause: 'NMR-2021 r. 7.3' },
+      paymentsDue: [{ units: '178', rate: '2.60', clause: 'NMR-2021 r. 7.3' }],
       findings: [],
     });
   });
@@ -88,6 +89,66 @@ describe('an account book as JSON', () => {
       specificYield: null,
     });
     expect([month?.withoutSolar, month?.savings]).toEqual([null, null]);
+  });
+
+  it('has ledgers and quantities where there is no passbook', () => {
+    const input = { account: accountOf(), tariff: goodTariff(LEDGER_TARIFF), readings: LEDGER_READINGS };
+    const { months } = bookDocument(keepBook(input).value, []);
+    const march = months[1];
+    expect(march?.passbook).toBeNull();
+    expect(march?.ledgers).toEqual([
+      {
+        id: 'bank',
+        label: 'Bank of units',
+        unit: 'kWh',
+        opening: '60',
+        added: '0',
+        used: '40',
+        paid: '20',
+        lapsed: '0',
+        closing: '0',
+        isClosed: true,
+      },
+      {
+        id: 'rewards',
+        label: 'Rewards',
+        unit: 'money',
+        opening: '80',
+        added: '35',
+        used: '0',
+        paid: '0',
+        lapsed: '0',
+        closing: '115',
+        isClosed: false,
+      },
+    ]);
+    expect(march?.quantities).toMatchObject({
+      import: '110',
+      export: '70',
+      bank: '60',
+      net: '110',
+      'net.import': '0',
+      'net.export': '0',
+      'net.bank': '20',
+      days: '31',
+    });
+    expect(documentOf().months[0]).toMatchObject({ ledgers: [], quantities: {} });
+  });
+
+  it('has no rate where the next bill pays money out', () => {
+    const rewards = '"unit": "money", "clause": "TR 5.5"';
+    const paid =
+      `${rewards}, "close": { "clause": "TR 5.6", "on": ["02-28"], "surplus": "paid" }, ` +
+      '"payment": { "clause": "TR 5.7", "label": "Rewards paid out", "inBill": "next" }';
+    const tariff = goodTariff(changed(LEDGER_TARIFF, rewards, paid));
+    const input = { account: accountOf(), tariff, readings: LEDGER_READINGS.slice(0, 2) };
+    expect(bookDocument(keepBook(input).value, []).paymentsDue).toEqual([
+      {
+        units: '80',
+        rate: null,
+        clause: 'TR 5.7',
+      },
+    ]);
   });
 
   it('survives JSON', () => {

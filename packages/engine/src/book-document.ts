@@ -1,6 +1,6 @@
 import { dayText, exactText, type Figure, type Finding } from './quantity/index.ts';
 import type { Bill } from './bill/index.ts';
-import type { PassbookEntry } from './settlement/index.ts';
+import type { LedgerEntry, PassbookEntry } from './settlement/index.ts';
 import type { Book, BookMonth } from './book.ts';
 
 /** A figure as JSON: numbers as exact text. */
@@ -88,7 +88,8 @@ function withoutInputs(figure: Figure): FigureDocument {
 const optional = (figure: Figure | null): FigureDocument | null =>
   figure === null ? null : figureDocument(figure);
 
-function billDocument(bill: Bill) {
+/** A bill as a plain object for JSON, each line with its derivation. */
+export function billDocument(bill: Bill) {
   return {
     currency: bill.currency,
     lines: bill.lines.map(({ figure, version, counts }) => ({ version, counts, ...figureDocument(figure) })),
@@ -110,18 +111,40 @@ const PASSBOOK_COLUMNS = [
   'closing',
 ] as const satisfies readonly (keyof PassbookEntry)[];
 
-function passbookDocument(entry: PassbookEntry) {
-  const columns = PASSBOOK_COLUMNS.map((column) => [
+const LEDGER_COLUMNS = [
+  'opening',
+  'added',
+  'used',
+  'paid',
+  'lapsed',
+  'closing',
+] as const satisfies readonly (keyof LedgerEntry)[];
+
+/** Figures of an entry by the names of its columns, as exact texts. */
+export function columnTexts<Column extends string>(
+  entry: Readonly<Record<Column, Figure>>,
+  columns: readonly Column[],
+): Record<Column, string> {
+  const texts = columns.map((column) => [
     column,
     exactText(entry[column].numerator, entry[column].denominator),
   ]);
-  return {
-    ...(Object.fromEntries(columns) as Record<(typeof PASSBOOK_COLUMNS)[number], string>),
-    isClosed: entry.isClosed,
-  };
+  return Object.fromEntries(texts) as Record<Column, string>;
 }
 
-function monthDocument({ energy, ratios, passbook, bill, withoutSolar, savings }: BookMonth) {
+/** An entry of the passbook as a plain object for JSON. */
+export function passbookDocument(entry: PassbookEntry) {
+  return { ...columnTexts(entry, PASSBOOK_COLUMNS), isClosed: entry.isClosed };
+}
+
+/** An entry of a ledger as a plain object for JSON. */
+export function ledgerDocument(entry: LedgerEntry) {
+  const { id, label, unit, isClosed } = entry;
+  return { id, label, unit, ...columnTexts(entry, LEDGER_COLUMNS), isClosed };
+}
+
+function monthDocument(month: BookMonth) {
+  const { energy, ratios, passbook, ledgers, quantities, bill, withoutSolar, savings } = month;
   return {
     from: dayText(energy.period.from),
     to: dayText(energy.period.to),
@@ -137,7 +160,9 @@ function monthDocument({ energy, ratios, passbook, bill, withoutSolar, savings }
       selfSufficiency: optional(ratios.selfSufficiency),
       specificYield: optional(ratios.specificYield),
     },
-    passbook: passbookDocument(passbook),
+    passbook: passbook === null ? null : passbookDocument(passbook),
+    ledgers: ledgers.map(ledgerDocument),
+    quantities: columnTexts(quantities, Object.keys(quantities)),
     bill: billDocument(bill),
     withoutSolar: withoutSolar === null ? null : billDocument(withoutSolar),
     savings:
@@ -167,14 +192,11 @@ export function bookDocument(book: Book, findings: readonly Finding[]) {
     account: book.account.document.id,
     tariff: book.tariff.document.id,
     months: book.months.map(monthDocument),
-    paymentDue:
-      book.paymentDue === null
-        ? null
-        : {
-            units: exactText(book.paymentDue.units.numerator, book.paymentDue.units.denominator),
-            rate: book.paymentDue.rate,
-            clause: book.paymentDue.clause,
-          },
+    paymentsDue: book.paymentsDue.map(({ units, rate, clause }) => ({
+      units: exactText(units.numerator, units.denominator),
+      rate,
+      clause,
+    })),
     findings,
   };
 }

@@ -1,18 +1,29 @@
 import type { Finding, FindingKind, FindingText } from './quantity/index.ts';
-import { DOCUMENT_FINDINGS, TARIFF_FINDINGS } from './tariff/index.ts';
+import { DOCUMENT_FINDINGS, EXTEND_FINDINGS, TARIFF_FINDINGS, TIME_BLOCK_FINDINGS } from './tariff/index.ts';
 import { READING_FINDINGS } from './readings/index.ts';
-import { ENERGY_FINDINGS } from './energy/index.ts';
-import { SETTLEMENT_FINDINGS } from './settlement/index.ts';
+import { ENERGY_FINDINGS, INTERVAL_FINDINGS } from './energy/index.ts';
+import { SETTLEMENT_FINDINGS, SHARING_FINDINGS } from './settlement/index.ts';
 import { BILL_FINDINGS } from './bill/index.ts';
+import { PERIOD_FINDINGS } from './period-findings.ts';
 
-/** Every kind of finding the engine makes, by code. */
-export const ENGINE_FINDINGS: Readonly<Record<string, FindingKind>> = {
+/** The kinds of findings that a surface may write anew. */
+const KINDS: Readonly<Record<string, FindingKind>> = {
   ...DOCUMENT_FINDINGS,
   ...TARIFF_FINDINGS,
   ...READING_FINDINGS,
   ...ENERGY_FINDINGS,
   ...SETTLEMENT_FINDINGS,
   ...BILL_FINDINGS,
+};
+
+/** Every kind of finding the engine makes, by code. Those left out above hold no amounts, or the page has no need of them. */
+export const ENGINE_FINDINGS: Readonly<Record<string, FindingKind>> = {
+  ...KINDS,
+  ...EXTEND_FINDINGS,
+  ...TIME_BLOCK_FINDINGS,
+  ...INTERVAL_FINDINGS,
+  ...SHARING_FINDINGS,
+  ...PERIOD_FINDINGS,
 };
 
 /**
@@ -24,7 +35,7 @@ export const ENGINE_FINDINGS: Readonly<Record<string, FindingKind>> = {
  * describeFinding({ code: 'other/code', severity: 'note', path: [], values: {}, found: 'a', expected: 'b', remedy: 'c' }, (text) => text).found //=> "a"
  */
 export function describeFinding(finding: Finding, number: (text: string) => string): FindingText {
-  const kind = ENGINE_FINDINGS[finding.code];
+  const kind = KINDS[finding.code];
   if (kind === undefined) return { found: finding.found, expected: finding.expected, remedy: finding.remedy };
   const grouped = (kind.grouped ?? []).map((key) => [key, number(finding.values[key] ?? '')]);
   return kind.text({ ...finding.values, ...(Object.fromEntries(grouped) as Record<string, string>) });

@@ -6,6 +6,32 @@ export * from './settlement/index.ts';
 export * from './bill/index.ts';
 export * from './savings/index.ts';
 export { keepBook, type Book, type BookInput, type BookMonth } from './book.ts';
+export {
+  casesJsonSchema,
+  readCases,
+  type CasesDocument,
+  type ReadCases,
+  type WorkedCase,
+} from './cases-document.ts';
+export { checkCase, type CheckedCase, type FigureCheck } from './check-cases.ts';
+export { checkedCasesDocument, type CheckedCasesDocument } from './checked-document.ts';
+export { clockOf, keepIntervals, type IntervalsInput } from './keep-intervals.ts';
+export { keepGroup, type GroupAccount, type GroupInput, type KeptGroup } from './keep-group.ts';
+export { keepPeriods, type UnitsInput } from './keep-periods.ts';
+export type { UnitsMonth } from './keeper.ts';
+export type { SettledMonth } from './month.ts';
+export { workedOut } from './worked-out.ts';
+export type { UnitsAccount, UnitsPeriod } from './periods-document.ts';
 export { bookDocument, type BookDocument, type FigureDocument } from './book-document.ts';
 export { readHousehold, type Household, type ReadHousehold } from './household.ts';
 export { describeFinding, ENGINE_FINDINGS } from './describe-finding.ts';
+export type { PlainUse } from './plain-use.ts';
+export { tariffCliffs, SCANNED_UNITS, type Cliff, type CliffMonth, type Cliffs } from './tariff-cliffs.ts';
+export {
+  coveredMonths,
+  tariffYear,
+  OPEN_MONTHS,
+  type MissingQuantity,
+  type TariffYear,
+  type YearMonth,
+} from './tariff-year.ts';
