@@ -8,7 +8,7 @@ const example = (name: string): string =>
   readFileSync(new URL(`../../tariffs-examples/${name}`, import.meta.url), 'utf8');
 
 const HOUSEHOLD = example('households/demo.json');
-const TARIFF = example('tarumira-domestic.json');
+const TARIFF = example('tarumira/taresco-domestic/tariff.json');
 const NAMED = '"tariff": "tarumira-domestic"';
 const EMBEDDED = HOUSEHOLD.replace(NAMED, `"tariff": ${TARIFF.trim()}`);
 

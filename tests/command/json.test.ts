@@ -36,7 +36,7 @@ it('prints the whole book, every number as exact text', async () => {
   expect([may?.bill.sum, may?.bill.payable.value]).toEqual(['229.92', '230']);
   expect(may?.bill.roundingDifference?.value).toBe('0.08');
   expect(may?.passbook).toMatchObject({ opening: '58', setOff: '274', billed: '24', closing: '0' });
-  expect(book.paymentDue).toEqual({ units: '417', rate: '2.60', clause: 'NMR-2021 r. 7.3' });
+  expect(book.paymentsDue).toEqual([{ units: '417', rate: '2.60', clause: 'NMR-2021 r. 7.3' }]);
   expect(book.findings).toEqual([]);
 });
 
@@ -90,7 +90,7 @@ it('holds findings with their place in the file', async () => {
   const { io, printed } = sessionIo(files, '');
   const words = [
     '--tariff',
-    'tariffs-examples/tarumira-domestic.json',
+    'tariffs-examples/tarumira/taresco-domestic/tariff.json',
     '--account',
     'a.json',
     '--readings',

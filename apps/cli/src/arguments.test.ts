@@ -19,6 +19,18 @@ describe('readArguments', () => {
     expect(findings).toEqual([]);
   });
 
+  it('takes an option that can be repeated as often as it stands, and no other', () => {
+    const names = { quantity: 'NAME=VALUE', month: 'MONTH' };
+    const argv = ['--quantity', 'a=1', '--month', '2', '--quantity=b=2', '--quantity'];
+    const { lists, values, findings } = readArguments(argv, names, ['quantity']);
+    expect(lists.get('quantity')).toEqual(['a=1', 'b=2']);
+    expect(Object.fromEntries(values)).toEqual({ month: '2' });
+    expect(findings.map(({ code }) => code)).toEqual(['command/option-without-value']);
+    expect(readArguments(argv.slice(0, 5), names).findings.map(({ code }) => code)).toEqual([
+      'command/option-twice',
+    ]);
+  });
+
   it('takes "-" for a value and everything behind "--" for words', () => {
     const { values, others } = read('--readings', '-', '--', '--json');
     expect(values.get('readings')).toBe('-');

@@ -8,6 +8,8 @@ export type OptionNames = Readonly<Record<string, string | null>>;
 /** What was typed after the name of a command. */
 export interface Arguments {
   readonly values: ReadonlyMap<string, string>;
+  /** What stands behind options that can be given several times, each time it is. */
+  readonly lists: ReadonlyMap<string, readonly string[]>;
   readonly switches: ReadonlySet<string>;
   readonly others: readonly string[];
   readonly findings: readonly Finding[];
@@ -51,10 +53,15 @@ function withoutSwallowing(argv: readonly string[], known: OptionNames): string[
 /**
  * Read what was typed after the name of a command; list everything that is wrong with it.
  *
- * @param argv   the words
- * @param names  the options of the command; `--help` goes without saying
+ * @param argv      the words
+ * @param names     the options of the command; `--help` goes without saying
+ * @param repeated  those of them that can be given several times
  */
-export function readArguments(argv: readonly string[], names: OptionNames): Arguments {
+export function readArguments(
+  argv: readonly string[],
+  names: OptionNames,
+  repeated: readonly string[] = [],
+): Arguments {
   const known: OptionNames = { ...names, ...HELP };
   const options = Object.fromEntries(
     Object.entries(known).map(([name, value]) => [name, { type: value === null ? 'boolean' : 'string' }]),
@@ -67,6 +74,7 @@ export function readArguments(argv: readonly string[], names: OptionNames): Argu
     tokens: true,
   });
   const values = new Map<string, string>();
+  const lists = new Map<string, readonly string[]>();
   const switches = new Set<string>();
   const others: string[] = [];
   const findings: Finding[] = [];
@@ -77,7 +85,9 @@ export function readArguments(argv: readonly string[], names: OptionNames): Argu
     const finding = optionFinding(token, known, isSecond);
     if (finding !== null) findings.push(finding);
     else if (token.value === undefined) switches.add(token.name);
+    else if (repeated.includes(token.name))
+      lists.set(token.name, [...(lists.get(token.name) ?? []), token.value]);
     else values.set(token.name, token.value);
   }
-  return { values, switches, others, findings };
+  return { values, lists, switches, others, findings };
 }

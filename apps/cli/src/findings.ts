@@ -123,7 +123,7 @@ export const COMMAND_FINDINGS = {
     text: (v) => ({
       found: `a document that holds ${of(v, 'name')}`,
       expected: `one that holds ${of(v, 'wanted')}`,
-      remedy: `Name another file here; this one goes with unitbook bill ${of(v, 'option')}.`,
+      remedy: `Name another file here; this one goes with unitbook ${of(v, 'option')}.`,
     }),
   },
   'command/input-twice': {
@@ -138,7 +138,7 @@ export const COMMAND_FINDINGS = {
     severity: 'error',
     text: (v) => ({
       found: `the tariff id "${of(v, 'id')}"`,
-      expected: `an id that comes with unitbook: ${of(v, 'known')}`,
+      expected: `an id that comes with unitbook, such as ${of(v, 'known')}`,
       remedy: 'Add --tariff FILE, or put the whole tariff into the household file.',
     }),
   },
@@ -164,6 +164,63 @@ export const COMMAND_FINDINGS = {
       found: `--month ${of(v, 'value')}`,
       expected: `a bill of the book: ${of(v, 'known')}`,
       remedy: 'Give the number of the bill, or a month such as 2025-05.',
+    }),
+  },
+  'command/option-alone': {
+    severity: 'error',
+    text: (v) => ({
+      found: `${of(v, 'name')} without ${of(v, 'other')}`,
+      expected: `${of(v, 'name')} together with ${of(v, 'other')}`,
+      remedy: `Add ${of(v, 'other')}, or leave ${of(v, 'name')} out.`,
+    }),
+  },
+  'command/one-tariff': {
+    severity: 'error',
+    text: (v) => ({
+      found: `${of(v, 'count')} files`,
+      expected: `one tariff file with ${of(v, 'name')}`,
+      remedy: 'Name the file of one tariff.',
+    }),
+  },
+  'command/not-a-number': {
+    severity: 'error',
+    text: (v) => ({
+      found: `${of(v, 'name')} ${of(v, 'value')}`,
+      expected: of(v, 'expected'),
+      remedy: 'Correct the number, or leave the option out.',
+    }),
+  },
+  'command/not-a-quantity': {
+    severity: 'error',
+    text: (v) => ({
+      found: `--quantity ${of(v, 'value')}`,
+      expected: 'the name of a quantity, "=" and a number of 0 or more, each name once',
+      remedy: 'Write it like --quantity maximum-demand=12.5.',
+    }),
+  },
+  'command/quantity-set': {
+    severity: 'error',
+    text: (v) => ({
+      found: `--quantity ${of(v, 'value')}`,
+      expected: 'a power or a measure: the units of a household without a plant follow from --units',
+      remedy:
+        'Leave it out; give units by --units, and the sanctioned load by --load or --quantity, not by both.',
+    }),
+  },
+  'command/quantity-missing': {
+    severity: 'error',
+    text: (v) => ({
+      found: `no value for "${of(v, 'name')}" (${of(v, 'label')}), which the tariff needs`,
+      expected: `${of(v, 'option')}, in ${of(v, 'unit')}`,
+      remedy: 'Add it: a year cannot be billed without.',
+    }),
+  },
+  'command/no-such-case': {
+    severity: 'error',
+    text: (v) => ({
+      found: `--case ${of(v, 'value')}`,
+      expected: `a case of the file: ${of(v, 'known')}`,
+      remedy: 'Give the id of the case.',
     }),
   },
 } as const satisfies Parameters<typeof findingMaker>[0];

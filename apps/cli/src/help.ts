@@ -2,7 +2,7 @@
 export const HELP = `unitbook reconciles the meter readings of a solar household with its electricity bill.
 
   unitbook bill     works out the bills of a household from its meter readings
-  unitbook tariff   checks tariff files
+  unitbook tariff   checks tariff files, worked cases and a year under a tariff
   unitbook demo     shows a year of an invented household
 
 For instance, May of a household with the way each line comes about:
@@ -46,13 +46,35 @@ Exit status: 0 clean, 1 something was found (an error or an open question), 2 co
 export const TARIFF_HELP = `unitbook tariff checks tariff files and lists everything that is wrong with them.
 
   unitbook tariff FILE...
+  unitbook tariff FILE --cases FILE [--case ID [--explain]]
+  unitbook tariff FILE --year [--units UNITS] [--load KW] [--quantity NAME=VALUE]...
   unitbook tariff --schema
 
-  --schema   print the JSON Schema of a tariff file, for an editor
+Worked cases
+  --cases FILE           bill every worked case of a JSON document, and print each
+                         figure that it expects beside what came out
+  --case ID              only this case
+  --explain              with --case: print how every line, quantity and ledger
+                         comes about
+  --json                 print all cases as JSON, every number as exact text
+
+A year
+  --year                 bill a plain household without a plant for every month that
+                         the tariff covers, and find cliffs: one more unit that costs
+                         many times the rate of its slab
+  --units UNITS          whole units a month; left out: 300
+  --load KW              the sanctioned load, where the tariff asks for it
+  --quantity NAME=VALUE  anything else that the tariff asks for, once for each
+  --cliff TIMES          how many times the rate of its slab makes a cliff;
+                         left out: 3
+
+  --locale TAG           group digits as this language does, such as en-IN
+  --schema               print the JSON Schema of a tariff file, for an editor
 
 Each problem stands on one line: file, line and column, what was found, what was
-expected, what to do, and a code. A FILE "-" is read from standard input.
-Exit status: 0 clean, 1 something was found, 2 could not run.
+expected, what to do, and a code. One FILE can be "-": it is read from standard input.
+Exit status: 0 clean, 1 something was found, a case differs or a month cannot be
+billed, 2 could not run.
 `;
 
 /** What `unitbook demo --help` prints. */

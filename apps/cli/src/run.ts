@@ -13,7 +13,7 @@ const COMMANDS: readonly Command[] = [billCommand, tariffCommand, demoCommand];
 const VERSION = (JSON.parse(packageText) as { version: string }).version;
 
 async function runCommand(command: Command, argv: readonly string[], io: CommandIo): Promise<number> {
-  const typed = readArguments(argv, command.options);
+  const typed = readArguments(argv, command.options, command.repeated);
   if (typed.switches.has('help')) {
     io.out(command.help);
     return 0;

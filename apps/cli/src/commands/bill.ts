@@ -57,7 +57,7 @@ function countWords(count: number): string {
 function pageText({ book, bills, isExplained, head, isComplete }: Page, notation: PageNotation): string {
   const pages = bills.flatMap(({ month, number }) => {
     const explanation = isExplained ? { notation, month, explained: new Set<string>() } : null;
-    return ['', ...billPage(month, number, book.account, { notation, explanation })];
+    return ['', ...billPage(month, number, book, { notation, explanation })];
   });
   const billed = book.months.length;
   const missing = isComplete
@@ -66,8 +66,9 @@ function pageText({ book, bills, isExplained, head, isComplete }: Page, notation
         '',
         `NOT COMPLETE: ${billed === 0 ? 'no period is' : `only ${countWords(billed)}`} billed; the messages say why.`,
       ];
-  const passbook = billed === 0 ? [] : ['', ...passbookLines(book.months, notation)];
-  return [...head, ...pages, ...passbook, ...missing, '', CAUTIONS, ''].join('\n');
+  const passbook = passbookLines(book.months, notation);
+  const kept = passbook.length === 0 ? [] : ['', ...passbook];
+  return [...head, ...pages, ...kept, ...missing, '', CAUTIONS, ''].join('\n');
 }
 
 function documentOf(book: Book, findings: readonly PlacedFinding[]): string {

@@ -9,12 +9,15 @@ export interface Command {
   readonly name: string;
   readonly help: string;
   readonly options: OptionNames;
+  /** Options that can be given several times; left out: none. */
+  readonly repeated?: readonly string[];
   readonly run: (typed: TypedCommand, io: CommandIo) => Promise<number>;
 }
 
 /** What was typed after the name of a command, once its form is right. */
 export interface TypedCommand {
   readonly values: ReadonlyMap<string, string>;
+  readonly lists: ReadonlyMap<string, readonly string[]>;
   readonly switches: ReadonlySet<string>;
   readonly others: readonly string[];
 }

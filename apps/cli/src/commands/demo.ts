@@ -18,14 +18,14 @@ import { finish, type Command, type TypedCommand } from './command.ts';
 const SUBJECT = 'unitbook demo';
 
 function demoText(book: Book, rows: number, notation: PageNotation): string {
-  const { months, account } = book;
+  const { months } = book;
   // The first bill with something in every column: units billed after a credit was used up.
   const at = Math.max(
     0,
-    months.findIndex(({ passbook }) => passbook.billed.numerator !== 0),
+    months.findIndex(({ passbook }) => passbook?.billed.numerator !== 0),
   );
   const month = months[at];
-  const bill = month === undefined ? [] : billPage(month, at + 1, account, { notation, explanation: null });
+  const bill = month === undefined ? [] : billPage(month, at + 1, book, { notation, explanation: null });
   return [
     ...pageHead(book, readingsWords(book, rows, 'a household made up for this demo'), notation),
     '',

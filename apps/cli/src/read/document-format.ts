@@ -1,31 +1,20 @@
-import type { Finding } from '@unitbook/engine';
+import { textUnder, type Finding } from '@unitbook/engine';
 import { commandFinding } from '../findings.ts';
 
 /** The documents that a command reads: what they are called, and the option that takes each. */
 const DOCUMENTS = {
-  'unitbook-tariff-1': { name: 'a tariff', option: '--tariff' },
-  'unitbook-account-1': { name: 'an account', option: '--account' },
-  'unitbook-readings-1': { name: 'readings', option: '--readings' },
-  'unitbook-household-1': { name: 'a household', option: '--household' },
+  'unitbook-tariff-1': { name: 'a tariff', option: 'bill --tariff' },
+  'unitbook-account-1': { name: 'an account', option: 'bill --account' },
+  'unitbook-readings-1': { name: 'readings', option: 'bill --readings' },
+  'unitbook-household-1': { name: 'a household', option: 'bill --household' },
+  'unitbook-cases-1': { name: 'worked cases', option: 'tariff FILE --cases' },
 } as const;
 
 /** The format of a document, as its text says it. */
 export type DocumentFormat = keyof typeof DOCUMENTS;
 
-function isFormat(value: unknown): value is DocumentFormat {
-  return typeof value === 'string' && Object.hasOwn(DOCUMENTS, value);
-}
-
-/** The format that a text says it has; null where it says none that we know. */
-function formatOf(text: string): DocumentFormat | null {
-  try {
-    const document: unknown = JSON.parse(text);
-    const format =
-      typeof document === 'object' && document !== null && 'format' in document && document.format;
-    return isFormat(format) ? format : null;
-  } catch {
-    return null;
-  }
+function isFormat(value: string | null): value is DocumentFormat {
+  return value !== null && Object.hasOwn(DOCUMENTS, value);
 }
 
 /**
@@ -35,8 +24,8 @@ function formatOf(text: string): DocumentFormat | null {
  * @returns null where it is not
  */
 export function otherDocument(text: string, wanted: DocumentFormat): Finding | null {
-  const format = formatOf(text);
-  if (format === null || format === wanted) return null;
+  const format = textUnder(text, 'format');
+  if (!isFormat(format) || format === wanted) return null;
   const { name, option } = DOCUMENTS[format];
   return commandFinding(
     'command/other-document',

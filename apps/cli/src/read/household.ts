@@ -1,10 +1,11 @@
-import { locate, readAccount, readHousehold, readTariff, type Account, type Tariff } from '@unitbook/engine';
-import { exampleTariff, EXAMPLE_IDS } from '../examples.ts';
+import { locate, readAccount, readHousehold, type Account, type Tariff } from '@unitbook/engine';
+import { exampleTariff, idsLike } from '../examples.ts';
 import { about, commandFinding, type PlacedFinding } from '../findings.ts';
 import type { CommandIo } from '../io.ts';
 import type { DocumentFormat } from './document-format.ts';
 import { fileName, readDocumentText } from './read-bytes.ts';
 import { readReadingsFile, type ReadingsFile } from './readings-file.ts';
+import { readTariffFile } from './tariff-file.ts';
 
 /** What a book is kept from, each null where it could not be read, and everything that was found. */
 export interface HouseholdInput {
@@ -43,7 +44,7 @@ async function readPart<Value>(
 
 /** Read a tariff, an account and readings, each from its file. */
 export async function readThreeFiles(io: CommandIo, paths: HouseholdPaths): Promise<HouseholdInput> {
-  const tariff = await readPart(io, { path: paths.tariff, format: 'unitbook-tariff-1' }, readTariff);
+  const tariff = await readTariffFile(io, paths.tariff);
   const account = await readPart(io, { path: paths.account, format: 'unitbook-account-1' }, readAccount);
   const { readings, findings } = await readReadingsFile(io, paths.readings);
   return {
@@ -61,7 +62,7 @@ function householdTariff(tariff: string | Tariff | null, subject: string): Part<
   if (typeof tariff !== 'string') return { value: tariff, findings: [] };
   const value = exampleTariff(tariff);
   if (value !== null) return { value, findings: [] };
-  const values = { id: tariff, known: EXAMPLE_IDS.join(', ') };
+  const values = { id: tariff, known: idsLike(tariff).join(', ') };
   return {
     value,
     findings: about(subject, [commandFinding('command/unknown-tariff', { path: ['tariff'] }, values)]),
@@ -102,10 +103,7 @@ export async function readHouseholdFile(
   tariffPath?: string,
 ): Promise<HouseholdInput> {
   const subject = fileName(path);
-  const other =
-    tariffPath === undefined
-      ? undefined
-      : await readPart(io, { path: tariffPath, format: 'unitbook-tariff-1' }, readTariff);
+  const other = tariffPath === undefined ? undefined : await readTariffFile(io, tariffPath);
   const { text, findings } = await readDocumentText(io, path, 'unitbook-household-1');
   if (text !== null) {
     const input = householdFrom(text, subject, other);

@@ -18,7 +18,7 @@ it.each([
     'command/unreadable-file',
     'a file that cannot be read: permission denied',
   ],
-  [{ kind: 'too-large', size: 20 * 1024 * 1024 + 1 }, 'command/file-too-large', 'more than 20 MB'],
+  [{ kind: 'too-large', size: 12 * 1024 * 1024 + 1 }, 'command/file-too-large', 'more than 12 MB'],
   [{ kind: 'too-large', size: 50 * 1024 * 1024 }, 'command/file-too-large', '50 MB'],
   [{ kind: 'read', bytes: Uint8Array.of(0xe9) }, 'command/not-text', 'bytes that are no UTF-8 text'],
 ] as const)('tells of %j: %s', async (read, code, found) => {

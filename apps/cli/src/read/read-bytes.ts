@@ -1,4 +1,4 @@
-import type { Finding, FindingPlace } from '@unitbook/engine';
+import { DOCUMENT_LIMITS, type Finding, type FindingPlace } from '@unitbook/engine';
 import { commandFinding } from '../findings.ts';
 import { otherDocument, type DocumentFormat } from './document-format.ts';
 import type { CommandIo, FileRead } from '../io.ts';
@@ -6,8 +6,8 @@ import type { CommandIo, FileRead } from '../io.ts';
 const MEGABYTE = 1024 * 1024;
 const HERE: FindingPlace = { path: [] };
 
-/** The most bytes a JSON document can have. */
-const LARGEST_DOCUMENT: number = 20 * MEGABYTE;
+/** The bytes that the longest document the engine reads can have: 4,000,000 characters, each of up to three. */
+const LARGEST_DOCUMENT: number = Math.ceil((3 * DOCUMENT_LIMITS.text) / MEGABYTE) * MEGABYTE;
 
 /** What is printed for a file: standard input has no name. */
 export function fileName(path: string): string {

@@ -2,14 +2,17 @@ import {
   exactText,
   quotientText,
   type Account,
+  type Book,
   type BookMonth,
   type EnergyPeriod,
   type Figure,
   type PassbookEntry,
   type RegisterId,
+  type Tariff,
 } from '@unitbook/engine';
 import { chargesLines, type ChargesStyle } from './charges.ts';
 import { dayWords, periodWords } from './day-words.ts';
+import { ledgersLines } from './ledgers.ts';
 import type { PageNotation } from './notation.ts';
 import { renderTable, type Column } from './table.ts';
 import { atLeft, atRight, PAGE_WIDTH, wrapIndented } from './text.ts';
@@ -109,6 +112,15 @@ function useLines(month: BookMonth, notation: PageNotation): readonly string[] {
   return wrapIndented(text, '  ', PAGE_WIDTH);
 }
 
+/** How units were settled, by the passbook or by ledgers, and how the house used them. */
+function settledLines(month: BookMonth, tariff: Tariff, style: ChargesStyle): readonly string[] {
+  const { passbook } = month;
+  const use = useLines(month, style.notation);
+  if (passbook !== null) return [...settlementLines(passbook, style.notation), ...use];
+  const ledgers = ledgersLines(month, tariff, style);
+  return ledgers.length > 0 && use.length > 0 ? [...ledgers, '', ...use] : [...ledgers, ...use];
+}
+
 function savingLines(month: BookMonth, style: ChargesStyle): readonly string[] {
   const { withoutSolar, savings } = month;
   if (withoutSolar === null || savings === null) {
@@ -133,17 +145,17 @@ function savingLines(month: BookMonth, style: ChargesStyle): readonly string[] {
 /**
  * One bill in full: readings, units, charges, payable, the bill without solar, what was saved.
  *
- * @param month    of the book
- * @param number   of the bill in the book, from 1
- * @param account  whose book it is
+ * @param month   of the book
+ * @param number  of the bill in the book, from 1
+ * @param book    whose account and tariff it is under
  */
 export function billPage(
   month: BookMonth,
   number: number,
-  account: Account,
+  { account, tariff }: Pick<Book, 'account' | 'tariff'>,
   style: ChargesStyle,
 ): readonly string[] {
-  const { energy, passbook, bill } = month;
+  const { energy, bill } = month;
   const { notation } = style;
   const estimated = energy.isEstimated ? ', from an estimated reading' : '';
   return [
@@ -151,8 +163,7 @@ export function billPage(
     '-'.repeat(PAGE_WIDTH),
     ...readingLines(energy, account, notation),
     '',
-    ...settlementLines(passbook, notation),
-    ...useLines(month, notation),
+    ...settledLines(month, tariff, style),
     '',
     ...chargesLines(bill, 'Charges', style),
     '',
