@@ -4,7 +4,7 @@ import { keepIn, readHousehold, type Household, type Keep } from '@unitbook/form
 import { expect } from 'vitest';
 import { memory } from '../support/memory.ts';
 import demoText from '../../tariffs-examples/households/demo.json?raw';
-import tariffText from '../../tariffs-examples/tarumira-domestic.json?raw';
+import tariffText from '../../tariffs-examples/tarumira/taresco-domestic/tariff.json?raw';
 
 /** The examples that a mounted element can choose from. */
 const tariffs = [

@@ -3,13 +3,19 @@ import { keepIn, readHousehold, type Household, type TariffChoice } from '@unitb
 import demoAddress from '../../../tariffs-examples/households/demo.json?url';
 import { keepOffline } from './keep-offline.ts';
 
-const FOLDER = '../../../tariffs-examples/';
-const names = import.meta.glob<string>('../../../tariffs-examples/*.json', { eager: true, import: 'name' });
-const addresses = import.meta.glob<string>('../../../tariffs-examples/*.json', {
-  eager: true,
-  query: '?url',
-  import: 'default',
-});
+// Two of the examples: every other would weigh on the page, and can be opened from its file.
+const ids = import.meta.glob<string>(
+  '../../../tariffs-examples/tarumira/{taresco-domestic,taresco-shop}/tariff.json',
+  { eager: true, import: 'id' },
+);
+const names = import.meta.glob<string>(
+  '../../../tariffs-examples/tarumira/{taresco-domestic,taresco-shop}/tariff.json',
+  { eager: true, import: 'name' },
+);
+const addresses = import.meta.glob<string>(
+  '../../../tariffs-examples/tarumira/{taresco-domestic,taresco-shop}/tariff.json',
+  { eager: true, query: '?url', import: 'default' },
+);
 
 /** A text that comes with the page; the offline worker keeps it like every other file. */
 async function fetchText(address: string): Promise<string> {
@@ -19,7 +25,7 @@ async function fetchText(address: string): Promise<string> {
 }
 
 const tariffs = Object.entries(addresses).map(([path, address]): TariffChoice => {
-  const id = path.slice(FOLDER.length).replace(/\.json$/, '');
+  const id = ids[path] ?? path;
   return { id, name: names[path] ?? id, load: () => fetchText(address) };
 });
 

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { quotientText, type BookMonth, type Finding } from '@unitbook/engine';
+import { quotientText, type BookMonth, type Figure, type Finding, type LedgerEntry } from '@unitbook/engine';
 import type { RowView } from '../view/view-book.ts';
-import { daysText, type Writing } from '../writing/writing.ts';
+import { daysText, unitsWord, type Writing } from '../writing/writing.ts';
 import { fieldOf } from '../view/still-typing.ts';
 import { renderButton } from './button.ts';
 import type { Desk } from './desk.ts';
@@ -36,16 +36,34 @@ function whySentence(month: BookMonth, writing: Writing): string {
   );
 }
 
-/** What the close of the bank did in this month; empty where it did not close. */
-function closeText({ passbook }: BookMonth, writing: Writing): string {
-  const { isClosed, payment, lapsed } = passbook;
+/** The bank of the passbook, or a ledger. */
+type Bank = Pick<LedgerEntry, 'label' | 'unit' | 'isClosed' | 'payment' | 'lapsed' | 'closing'>;
+
+function banksOf({ passbook, ledgers }: BookMonth): readonly Bank[] {
+  return passbook === null ? ledgers : [{ ...passbook, label: 'The bank', unit: 'kWh' }];
+}
+
+/** What the close of a bank did in this month; empty where it did not close. */
+function closeText({ label, unit, isClosed, payment, lapsed }: Bank, writing: Writing): string {
   if (!isClosed) return '';
-  const bill = payment?.inBill === 'same' ? 'this bill' : 'the next bill';
-  if (payment !== null)
-    return `The bank closed with this month: ${bill} pays for ${writing.plain(payment.units)} surplus units.`;
+  const amount = (figure: Figure): string =>
+    unit === 'money' ? writing.sum(figure) : `${writing.plain(figure)} surplus ${unitsWord(unit)}`;
+  if (payment !== null) {
+    const pays = unit === 'money' ? 'pays out' : 'pays for';
+    const bill = payment.inBill === 'same' ? 'this bill' : 'the next bill';
+    return `${label} closed with this month: ${bill} ${pays} ${amount(payment.units)}.`;
+  }
   return lapsed.numerator === 0
-    ? 'The bank closed with this month, and nothing was left in it.'
-    : `The bank closed with this month: ${writing.plain(lapsed)} surplus units lapsed.`;
+    ? `${label} closed with this month, and nothing was left in it.`
+    : `${label} closed with this month: ${amount(lapsed)} lapsed.`;
+}
+
+/** What goes into the next month, of each bank. */
+function bankedText(month: BookMonth, writing: Writing): string {
+  const texts = banksOf(month).map(({ unit, closing }) =>
+    unit === 'money' ? writing.sum(closing) : `${writing.plain(closing)} ${unitsWord(unit)}`,
+  );
+  return texts.join(', ') || 'nothing';
 }
 
 const isQuestion = ({ severity }: Finding): boolean => severity === 'question';
@@ -75,7 +93,7 @@ function renderMonth(month: BookMonth, row: RowView, desk: Desk): TemplateResult
       </div>
       <div>
         <dt>Banked for next month</dt>
-        <dd id="answer-banked">${writing.plain(month.passbook.closing)} units</dd>
+        <dd id="answer-banked">${bankedText(month, writing)}</dd>
       </div>
       <div>
         <dt>Solar saved</dt>
@@ -84,7 +102,13 @@ function renderMonth(month: BookMonth, row: RowView, desk: Desk): TemplateResult
         </dd>
       </div>
     </dl>
-    <p class="why">${whySentence(month, writing)} ${closeText(month, writing)}</p>
+    <p class="why">
+      ${whySentence(month, writing)}
+      ${banksOf(month)
+        .map((bank) => closeText(bank, writing))
+        .filter((text) => text !== '')
+        .join(' ')}
+    </p>
     ${
       month.energy.isEstimated
         ? html`<p class="hint">A reading was estimated: the next one read from the meter corrects it.</p>`

@@ -20,7 +20,7 @@ export const passbookStyles: string = css`
     width: 100%;
   }
 
-  #passbook-note {
+  .balance {
     font-style: italic;
     padding-top: 0.5rem;
   }
@@ -58,6 +58,7 @@ export const passbookStyles: string = css`
   }
 
   .opening,
+  .used,
   .setOff,
   .billed,
   .closing {

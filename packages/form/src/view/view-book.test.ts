@@ -8,7 +8,9 @@ import { viewBook } from './view-book.ts';
 const examples = new URL('../../../../tariffs-examples/', import.meta.url);
 const read = readHousehold(readFileSync(new URL('households/demo.json', examples), 'utf8'));
 const demo: Household = read.kind === 'household' ? read.household : emptyHousehold('en-IN');
-const opened = readTariff(readFileSync(new URL('tarumira-domestic.json', examples), 'utf8')).value;
+const opened = readTariff(
+  readFileSync(new URL('tarumira/taresco-domestic/tariff.json', examples), 'utf8'),
+).value;
 const tariff: PreparedTariff | null = opened === null ? null : prepareTariff(opened);
 const today = '2026-05-01';
 

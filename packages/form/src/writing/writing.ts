@@ -124,6 +124,11 @@ export function offerText(text: string, writing: Writing): string {
   return /^-?\d+(?:\.\d+)?$/.test(text) ? writing.number(text) : localDates(text, writing);
 }
 
+/** Units are kWh; any other is called by its name. */
+export function unitsWord(unit: Figure['unit']): string {
+  return unit === 'kWh' ? 'units' : unit;
+}
+
 /** "3 days", "1 day". */
 export function daysText(days: number): string {
   return days === 1 ? '1 day' : `${String(days)} days`;
