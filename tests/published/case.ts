@@ -52,10 +52,3 @@ export interface PublishedCase {
   readonly expected: Readonly<Record<string, string>>;
   readonly notes?: readonly string[];
 }
-
-/** Something listed that is not checked yet, or only in part. */
-export interface WaitingEntry {
-  readonly id: string;
-  readonly part: string;
-  readonly reason: string;
-}

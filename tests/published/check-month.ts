@@ -7,6 +7,7 @@ import {
   type TariffDocument,
 } from '@unitbook/engine';
 import { expect } from 'vitest';
+import { passbookOf } from '../support/passbook.ts';
 import { chargeOneByOne, type ChargedPart, type SlabRows } from './charge-one-by-one.ts';
 import { deriveFigure } from './derive.ts';
 import { moneyText, plainText } from './figure-text.ts';
@@ -54,19 +55,20 @@ export function checkEnergy({ energy }: BookMonth, home: MeasuredHome, index: nu
 }
 
 /** Check that no unit is lost: taken = billed + set off; brought + given = set off + paid + lapsed + carried. */
-export function checkPassbook({ passbook }: BookMonth): void {
-  const { opening, imported, exported, setOff, billed, paid, lapsed, closing } = passbook;
+export function checkPassbook(month: BookMonth): void {
+  const { opening, imported, exported, setOff, billed, paid, lapsed, closing } = passbookOf(month);
   expect(sum(text(billed), text(setOff))).toBe(text(imported));
   expect(sum(text(setOff), text(paid), text(lapsed), text(closing))).toBe(sum(text(opening), text(exported)));
 }
 
 /** Check that lines sum to the total, that rounding is accounted for, and the energy charge unit by unit. */
-export function checkBill({ bill, passbook }: BookMonth, document: TariffDocument): void {
+export function checkBill(month: BookMonth, document: TariffDocument): void {
+  const { bill } = month;
   const counted = bill.lines.filter((line) => line.counts).map((line) => text(line.figure));
   expect(sum(...counted)).toBe(text(bill.sum));
   expect(sum(text(bill.sum), text(bill.roundingDifference))).toBe(text(bill.payable));
   const energy = bill.lines.filter((line) => line.figure.id === 'energy');
   expect(energy.map((line) => moneyText(line.figure, bill.currency))).toEqual(
-    chargeOneByOne(text(passbook.billed), partsOf(document, bill.period)),
+    chargeOneByOne(text(passbookOf(month).billed), partsOf(document, bill.period)),
   );
 }

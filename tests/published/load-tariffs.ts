@@ -1,17 +1,16 @@
-import { prepareTariff, readTariff, type PreparedTariff } from '@unitbook/engine';
+import { prepareTariff, readTariff, textUnder, type PreparedTariff } from '@unitbook/engine';
 
-const texts = {
-  ...import.meta.glob<string>('./tariffs/*.json', { query: '?raw', import: 'default', eager: true }),
-  ...import.meta.glob<string>('../../tariffs-examples/*.json', {
-    query: '?raw',
-    import: 'default',
-    eager: true,
-  }),
-};
-
-const byName = new Map(
-  Object.entries(texts).map(([path, text]) => [path.replace(/^.*\/|\.json$/g, ''), text]),
+const ours = import.meta.glob<string>('./tariffs/*.json', { query: '?raw', import: 'default', eager: true });
+/** The two that the page offers, by the ids that they give themselves. */
+const examples = import.meta.glob<string>(
+  '../../tariffs-examples/tarumira/{taresco-domestic,taresco-shop}/tariff.json',
+  { query: '?raw', import: 'default', eager: true },
 );
+
+const byName = new Map([
+  ...Object.entries(ours).map(([path, text]) => [path.replace(/^.*\/|\.json$/g, ''), text] as const),
+  ...Object.values(examples).map((text) => [textUnder(text, 'id') ?? '', text] as const),
+]);
 const prepared = new Map<string, PreparedTariff>();
 
 /** The names of the tariff files that cases can use. */

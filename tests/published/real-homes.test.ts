@@ -1,5 +1,6 @@
 import { checkAccount, keepBook, type TariffDocument } from '@unitbook/engine';
 import { describe, expect, it } from 'vitest';
+import { passbookOf } from '../support/passbook.ts';
 import { chargeOneByOne } from './charge-one-by-one.ts';
 import { checkBill, checkEnergy, checkPassbook } from './check-month.ts';
 import { plainText } from './figure-text.ts';
@@ -52,7 +53,7 @@ describe.each(BILLINGS)('measured homes under $name', ({ text: tariff, years }) 
       checkBill(month, document);
       const before = book.months[index - 1];
       if (before !== undefined)
-        expect(plainText(month.passbook.opening)).toBe(plainText(before.passbook.closing));
+        expect(plainText(passbookOf(month).opening)).toBe(plainText(passbookOf(before).closing));
     });
   });
 });
@@ -70,7 +71,9 @@ describe('the measured registers', () => {
 
   it('exercise the settlement and the change of rates inside the year', () => {
     const months = measuredHomes(9).flatMap((home) => bookOf(home, CHANGED).value.months);
-    expect(months.some(({ passbook }) => passbook.isClosed && plainText(passbook.paid) !== '0')).toBe(true);
+    expect(months.map(passbookOf).some(({ isClosed, paid }) => isClosed && plainText(paid) !== '0')).toBe(
+      true,
+    );
     expect(months.some(({ bill }) => bill.lines.some(({ figure }) => figure.id === 'surplus'))).toBe(true);
     expect(months.some(({ bill }) => new Set(bill.lines.map(({ version }) => version)).size > 1)).toBe(true);
   });

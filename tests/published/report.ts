@@ -37,13 +37,13 @@ export function reportText(reports: readonly CaseReport[]): string {
   return [...reports.flatMap(caseLines), count].join('\n');
 }
 
-/** The report as JSON for programs. */
-export function reportJson(reports: readonly CaseReport[]): string {
+/** The report for programs, as a plain object. */
+export function reportDocument(reports: readonly CaseReport[]) {
   const cases = reports.map(({ one, result }) => ({
     id: one.id,
     source: sourceText(one.source),
     kind: one.kind,
     ok: result.ok,
   }));
-  return JSON.stringify({ total: reports.length, reproduced: reproduced(reports), cases });
+  return { total: reports.length, reproduced: reproduced(reports), cases };
 }

@@ -1,4 +1,11 @@
-import { checkAccount, keepBook, type Book, type BookMonth, type ReadingRow } from '@unitbook/engine';
+import {
+  checkAccount,
+  keepBook,
+  type Book,
+  type BookMonth,
+  type Figure,
+  type ReadingRow,
+} from '@unitbook/engine';
 import { billFigures, prefixed, type Figures } from './bill-figures.ts';
 import { moneyText, plainText } from './figure-text.ts';
 import { tariffNamed } from './load-tariffs.ts';
@@ -37,7 +44,23 @@ function account({ account: given = {}, readings }: BookRun) {
   });
 }
 
-function passbookFigures({ passbook }: BookMonth): Figures {
+/** Columns of every ledger by its id: `bank.closing`. */
+function ledgerFigures({ ledgers, bill }: BookMonth): Figures {
+  return Object.assign(
+    {},
+    ...ledgers.map(({ id, unit, opening, added, used, paid, lapsed, closing }): Figures => {
+      const text = (figure: Figure): string =>
+        unit === 'money' ? moneyText(figure, bill.currency) : plainText(figure);
+      const columns = Object.entries({ opening, added, used, paid, lapsed, closing });
+      return Object.fromEntries(columns.map(([name, figure]) => [`${id}.${name}`, text(figure)]));
+    }),
+  ) as Figures;
+}
+
+/** Columns of the passbook, or of the ledgers in place of it. */
+function settledFigures(month: BookMonth): Figures {
+  const { passbook } = month;
+  if (passbook === null) return ledgerFigures(month);
   const { opening, imported, exported, setOff, billed, paid, lapsed, closing } = passbook;
   const columns = { opening, imported, exported, setOff, billed, paid, lapsed, closing };
   return Object.fromEntries(Object.entries(columns).map(([name, figure]) => [name, plainText(figure)]));
@@ -55,7 +78,7 @@ function monthFigures(month: BookMonth): Figures {
     selfSufficiency,
     specificYield,
   };
-  const figures: Figures = { days: String(energy.days), ...passbookFigures(month), ...billFigures(bill) };
+  const figures: Figures = { days: String(energy.days), ...settledFigures(month), ...billFigures(bill) };
   for (const [name, figure] of Object.entries(known)) if (figure !== null) figures[name] = plainText(figure);
   if (withoutSolar !== null) Object.assign(figures, prefixed(billFigures(withoutSolar), 'withoutSolar.'));
   if (savings !== null) {
@@ -66,10 +89,11 @@ function monthFigures(month: BookMonth): Figures {
   return figures;
 }
 
-function bookFigures({ months, paymentDue }: Book): Figures {
+function bookFigures({ months, paymentsDue }: Book): Figures {
   const figures: Figures = { months: String(months.length) };
   months.forEach((month, index) => Object.assign(figures, prefixed(monthFigures(month), `${index + 1}.`)));
-  if (paymentDue !== null) figures['due.units'] = plainText(paymentDue.units);
+  const [due] = paymentsDue;
+  if (due !== undefined) figures['due.units'] = plainText(due.units);
   return figures;
 }
 
