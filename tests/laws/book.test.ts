@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { dayText, keepBook, type Book, type Figure, type ReadingRow, type Tariff } from '@unitbook/engine';
 import { accountOf, demoTariff, goodTariff } from '../support/demo.ts';
 import { dayOf, tariffOf, valueOf } from '../support/make.ts';
+import { passbookOf } from '../support/passbook.ts';
 import { unexplained } from '../support/recompute.ts';
 
 /** One month's use in tenths of a unit. */
@@ -79,7 +80,7 @@ describe('the passbook', () => {
     fc.assert(
       fc.property(year, anyTariff, (months, tariff) => {
         let closing = 0;
-        for (const { passbook } of bookOf(months, tariff).months) {
+        for (const passbook of bookOf(months, tariff).months.map(passbookOf)) {
           expect(units(passbook.opening)).toBe(closing);
           const { opening, imported, exported, setOff, creditUsed, billed, paid, lapsed } = passbook;
           closing = units(passbook.closing);
@@ -106,10 +107,14 @@ describe('the passbook', () => {
         const before = bookOf(months, tariff).months;
         const after = bookOf(more, tariff).months;
         const total = (book: typeof before, column: 'billed' | 'paid' | 'lapsed'): number =>
-          book.reduce((sum, { passbook }) => sum + units(passbook[column]), 0);
+          book.reduce((sum, one) => sum + units(passbookOf(one)[column]), 0);
         const kept = (book: typeof before): number => {
-          const last = book.at(-1)?.passbook.closing;
-          return (last === undefined ? 0 : units(last)) + total(book, 'paid') + total(book, 'lapsed');
+          const last = book.at(-1);
+          return (
+            (last === undefined ? 0 : units(passbookOf(last).closing)) +
+            total(book, 'paid') +
+            total(book, 'lapsed')
+          );
         };
         // A unit more is a unit less to pay for, or a unit more banked, paid or (by rule) lapsed.
         expect(kept(after) - kept(before) + total(before, 'billed') - total(after, 'billed')).toBe(1000);

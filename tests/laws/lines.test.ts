@@ -6,7 +6,6 @@ import {
   QUANTITY_ORDER,
   quantityVector,
   type Bill,
-  type BillQuantities,
   type Figure,
 } from '@unitbook/engine';
 import { figureOf, periodOf, tryBill, valueOf } from '../support/make.ts';
@@ -58,7 +57,8 @@ describe('a generated bill', () => {
       const roots = [bill.payable, ...bill.lines.map((line) => line.figure)];
       expect(roots.flatMap(idsOf)).toEqual([]);
     });
-    expect(bills).toBeGreaterThan(900);
+    // Some are refused: for want of digits, or for credit left over that no ledger takes.
+    expect(bills).toBeGreaterThan(800);
   });
 
   it('has lines that sum to its total, and a rounding that makes up the rest', () => {
@@ -80,9 +80,9 @@ describe('the short cuts of the evaluator', () => {
       const prepared = prepareTariff(readDocumentText(randomTariff(random, false)));
       const [version] = prepared.tariff.versions;
       if (version === undefined) throw new Error('no version');
-      const { constants } = preparedFor(prepared, { version, period }, period, 1);
+      const { constants } = preparedFor(prepared, { version, period }, period, { energyScale: 1 });
       const texts = randomTexts(random);
-      const vector = quantityVector();
+      const vector = quantityVector(constants);
       QUANTITY_ORDER.forEach((name, index) => {
         vector[index] = name === 'one' ? 1000 : (figureOf(name, texts[name] ?? '0').numerator as number);
       });
@@ -101,9 +101,9 @@ describe('a bill', () => {
     const random = makeRandom(10);
     const tariff = readDocumentText(randomTariff(random, false));
     const texts = randomTexts(random);
-    const backwards = Object.fromEntries(Object.entries(texts).reverse()) as BillQuantities;
+    const backwards = Object.fromEntries(Object.entries(texts).reverse());
     const one = tryBill(tariff, texts).value;
-    const other = tryBill(tariff, backwards as never).value;
+    const other = tryBill(tariff, backwards).value;
     expect(one?.lines.map((line) => valueOf(line.figure))).toEqual(
       other?.lines.map((line) => valueOf(line.figure)),
     );

@@ -1,5 +1,7 @@
 import {
+  dayText,
   evaluate,
+  ledgerName,
   parseDay,
   preparedFor,
   prepareTariff,
@@ -12,9 +14,10 @@ import {
   type TariffDocument,
 } from '@unitbook/engine';
 import { makeRandom, type Random } from '../support/random.ts';
-import { twinBill, type TwinBill, type TwinQuantities } from '../twins/decimal-twin.ts';
+import { twinBill, type TwinBill, type TwinInput, type TwinQuantities } from '../twins/decimal-twin.ts';
 import { twinFactor } from '../twins/twin-factor.ts';
 import { compare, fraction, fractionText, type Fraction } from '../twins/fraction.ts';
+import { MONEY_LEDGERS } from './random-charge.ts';
 import { randomTariff } from './random-tariff.ts';
 
 /** What comparing generated bills came to. */
@@ -63,6 +66,19 @@ function fillQuantities(random: Random, vector: Float64Array): TwinQuantities {
   return named;
 }
 
+/** Balances of the ledgers of money that a version names, in hundredths, on the grid of its bills. */
+function fillBalances(random: Random, { constants }: Prepared, vector: Float64Array): TwinInput['balances'] {
+  const balances: Record<string, Fraction> = {};
+  for (const ledger of MONEY_LEDGERS) {
+    const at = constants.shape.quantities.names.indexOf(ledgerName(ledger));
+    if (at < 0) continue;
+    const hundredths = random.chance(30) ? 0 : random.below(100_000);
+    vector[at] = (hundredths * constants.grid) / 100;
+    balances[ledger] = fraction(hundredths, 100);
+  }
+  return balances;
+}
+
 /** The first line that differs, in words. */
 function difference(prepared: Prepared, amounts: Float64Array, total: number, twin: TwinBill): string | null {
   const { constants } = prepared;
@@ -102,17 +118,19 @@ function compareTariff(
   const [version] = tariff.versions;
   if (version === undefined) throw new Error('no version');
   const period = randomPeriod(random);
-  const ready = preparedFor(prepared, { version, period }, period, 1);
+  const ready = preparedFor(prepared, { version, period }, period, { energyScale: 1 });
   const factors = Object.fromEntries(
     Object.entries(document.dayRules ?? {}).map(([name, rule]) => [name, twinFactor(rule, period)]),
   );
-  const vector = quantityVector();
+  const vector = quantityVector(ready.constants);
+  const day = dayText(period.from);
   const amounts = new Float64Array(ready.constants.lines.length);
   let refused = 0;
   let beyond = 0;
   for (let bill = 0; bill < bills; bill += 1) {
     const quantities = fillQuantities(random, vector);
-    const twin = twinBill({ document, charges: version.item.charges, quantities, factors });
+    const balances = fillBalances(random, ready, vector) ?? {};
+    const twin = twinBill({ document, charges: version.item.charges, quantities, factors, day, balances });
     try {
       const found = difference(ready, amounts, evaluate(ready.constants, vector, amounts), twin);
       if (found !== null && differences.length < 5)

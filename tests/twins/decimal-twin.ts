@@ -1,6 +1,7 @@
 import type { Charge, Rounding, TariffDocument } from '@unitbook/engine';
 import {
   compare,
+  dividedBy,
   fraction,
   largest,
   least,
@@ -27,6 +28,10 @@ export interface TwinInput {
   readonly quantities: TwinQuantities;
   /** The factor of each day rule. */
   readonly factors: Readonly<Record<string, Fraction>>;
+  /** The day whose seasons apply, as yyyy-mm-dd. */
+  readonly day: string;
+  /** What ledgers of money bring forward, by id; left out: nothing. */
+  readonly balances?: Readonly<Record<string, Fraction>>;
 }
 
 /** Amounts by line id, lines charged again for a base as "line on quantity", and the totals. */
@@ -140,13 +145,19 @@ function percentage(charge: Charge & { kind: 'percentage' }, scope: Scope): Frac
       ? charge.percent
       : reached(steps, chosenBy, charge, scope).percent;
   const ids = charge.of.map((base) => (typeof base === 'string' ? base : recomputed(base, scope)));
-  return times(sumOf(ids, scope), times(fraction(percent ?? '0'), fraction('0.01')));
+  const hundredths = times(fraction(percent ?? '0'), fraction('0.01'));
+  const sum = sumOf(ids, scope);
+  // Inside its own base a tax of 20 percent is a quarter of the rest.
+  return charge.inside === true
+    ? dividedBy(times(sum, hundredths), minus(ONE, hundredths))
+    : times(sum, hundredths);
 }
 
 /** Charge a line above again on another quantity, and remember it. */
 function recomputed(base: { readonly line: string; readonly recomputedOn: string }, scope: Scope): string {
   const id = `${base.line} on ${base.recomputedOn}`;
   const charge = scope.input.charges.find((one) => one.id === base.line);
+  if (charge !== undefined && !isInSeason(charge, scope.input)) return id;
   if (charge === undefined || !('on' in charge) || charge.kind === 'per-kilowatt') throw new Error(id);
   scope.amounts.set(id, rounded(onUnits(charge, base.recomputedOn, scope), charge, scope));
   return id;
@@ -156,6 +167,19 @@ function minimum(charge: Charge & { kind: 'minimum' }, scope: Scope): Fraction {
   const smallest = times(fraction(charge.amount), factorOf(charge, scope));
   const sum = sumOf(charge.of, scope);
   return charge.as === 'shortfall' ? largest(ZERO, minus(smallest, sum)) : largest(smallest, sum);
+}
+
+/** What there is of credit, as far as the lines it is set against take it; what they may take at most is rounded. */
+function credit(charge: Charge & { kind: 'credit' }, scope: Scope): Fraction {
+  const { earned = [], ledger, against, percent } = charge;
+  const opening = ledger === undefined ? ZERO : (scope.input.balances?.[ledger] ?? ZERO);
+  const available = plus(opening, sumOf(earned, scope));
+  const owed = largest(ZERO, sumOf(against, scope));
+  const most =
+    percent === undefined
+      ? owed
+      : rounded(times(owed, times(fraction(percent), fraction('0.01'))), charge, scope);
+  return minus(ZERO, largest(ZERO, least(available, most)));
 }
 
 function exactAmount(charge: Charge, scope: Scope): Fraction {
@@ -172,6 +196,8 @@ function exactAmount(charge: Charge, scope: Scope): Fraction {
       return percentage(charge, scope);
     case 'minimum':
       return minimum(charge, scope);
+    case 'credit':
+      return credit(charge, scope);
   }
 }
 
@@ -180,23 +206,37 @@ function rounded(amount: Fraction, charge: Charge, { input }: Scope): Fraction {
   return rounding === 'none' ? amount : roundFraction(amount, rounding);
 }
 
-/** A minimum that is a floor is not rounded where it is only the sum of lines above. */
+/** A minimum that is a floor is not rounded where it is only the sum of lines above; credit is never rounded. */
 function lineAmount(charge: Charge, scope: Scope): Fraction {
   const exact = exactAmount(charge, scope);
+  if (charge.kind === 'credit') return exact;
   const isSum =
     charge.kind === 'minimum' && charge.as === 'floor' && compare(exact, sumOf(charge.of, scope)) === 0;
   return isSum ? exact : rounded(exact, charge, scope);
 }
 
+/** Whether a charge applies on the day: month and day compare as texts; a season can run over the new year. */
+function isInSeason({ season }: Charge, { document, day }: TwinInput): boolean {
+  if (season === undefined) return true;
+  const { from = '', through = '' } = document.seasons?.[season] ?? {};
+  const at = day.slice(5);
+  return from <= through ? from <= at && at <= through : from <= at || at <= through;
+}
+
+/** Lines that are no part of the sum: those that say so, those that earn credit, and those under a floor. */
+function leftOut(charge: Charge): readonly string[] {
+  const own = charge.inTotal === false ? [charge.id] : [];
+  if (charge.kind === 'credit') return [...own, ...(charge.earned ?? [])];
+  return charge.kind === 'minimum' && charge.as === 'floor' ? [...own, ...charge.of] : own;
+}
+
 /** The bill of one version, by the document's own words. */
 export function twinBill(input: TwinInput): TwinBill {
   const scope: Scope = { input, amounts: new Map() };
-  const underFloor = new Set<string>();
-  for (const charge of input.charges) {
-    scope.amounts.set(charge.id, lineAmount(charge, scope));
-    if (charge.kind === 'minimum' && charge.as === 'floor') charge.of.forEach((id) => underFloor.add(id));
-  }
-  const counted = input.charges.map((charge) => charge.id).filter((id) => !underFloor.has(id));
+  const charges = input.charges.filter((charge) => isInSeason(charge, input));
+  for (const charge of charges) scope.amounts.set(charge.id, lineAmount(charge, scope));
+  const out = new Set(charges.flatMap(leftOut));
+  const counted = charges.map((charge) => charge.id).filter((id) => !out.has(id));
   const sum = sumOf(counted, scope);
   const { total } = input.document.rounding;
   return { amounts: scope.amounts, sum, payable: total === 'none' ? sum : roundFraction(sum, total) };

@@ -1,0 +1,15 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { yearDifferences } from './scheme-comparison.ts';
+import { schemeYear } from './scheme-year.ts';
+
+describe('a year under any scheme of ledgers', () => {
+  it('is that of the naive twin: every quantity, lot and line', () => {
+    fc.assert(
+      fc.property(schemeYear, (one) => {
+        expect(yearDifferences(one)).toEqual([]);
+      }),
+      { numRuns: 40 },
+    );
+  });
+});
