@@ -91,8 +91,8 @@ export const DOCUMENT_CASES: readonly MessageCase[] = [
     at: '7:13',
     found: 'the key "colour", which means nothing here',
     expected:
-      'one of $schema, format, id, name, supplier, invented, currency, sources, units, rounding, dayRules, ' +
-      'versionChange, versions, settlements',
+      'one of $schema, format, id, name, supplier, invented, currency, sources, units, rounding, measures, ' +
+      'prices, timeBlocks, seasons, dayRules, versionChange, trueUp, versions, settlements',
     remedy: 'Correct the spelling or take the key out.',
   },
   {
@@ -104,7 +104,8 @@ export const DOCUMENT_CASES: readonly MessageCase[] = [
     ),
     at: '169:19',
     found: 'the key "note", which means nothing here',
-    expected: 'one of kind, id, label, clause, rounding, percent, chosenBy, steps, of',
+    expected:
+      'one of kind, id, label, clause, rounding, season, inTotal, percent, chosenBy, steps, of, inside',
     remedy: 'Correct the spelling or take the key out.',
   },
   {
@@ -113,7 +114,8 @@ export const DOCUMENT_CASES: readonly MessageCase[] = [
     make: changedTariff('{ "rate": "8.00" }', '{ }'),
     at: '142:13',
     found: 'no "rate"',
-    expected: 'Money per unit (kWh). A decimal number written as text, such as "3.10".',
+    expected:
+      'Money per unit (kWh). A decimal number written as text, such as "3.10", or the name of one of the prices.',
     remedy: 'Add "rate".',
   },
   {
@@ -183,7 +185,8 @@ export const DOCUMENT_CASES: readonly MessageCase[] = [
     ),
     at: '167:19',
     found: '"percent"',
-    expected: 'one of "slabs", "slab-tables", "per-unit", "per-kilowatt", "fixed", "percentage", "minimum"',
+    expected:
+      'one of "slabs", "slab-tables", "per-unit", "per-kilowatt", "fixed", "percentage", "minimum", "credit"',
     remedy: VALUE_REMEDY,
   },
   {

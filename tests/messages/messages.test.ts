@@ -3,11 +3,19 @@ import { describe, expect, it } from 'vitest';
 import { CHARGE_CASES } from './charge-cases.ts';
 import { DATE_CASES } from './date-cases.ts';
 import { DOCUMENT_CASES } from './document-cases.ts';
+import { EXTEND_CASES } from './extend-cases.ts';
+import { GROUP_CASES } from './group-cases.ts';
+import { LARGE_CASES } from './large-cases.ts';
 import { said } from './message-case.ts';
 import { PAIR_CASES } from './pair-cases.ts';
 import { PERIOD_CASES } from './period-cases.ts';
 import { READING_CASES } from './reading-cases.ts';
+import { SCHEME_CASES } from './scheme-cases.ts';
+import { SETTLED_CASES } from './settled-cases.ts';
+import { SHARING_CASES } from './sharing-cases.ts';
+import { TIME_BLOCK_CASES } from './time-block-cases.ts';
 import { TYPED_CASES } from './typed-cases.ts';
+import { UNITS_CASES } from './units-cases.ts';
 
 const CASES = [
   ...DOCUMENT_CASES,
@@ -17,6 +25,14 @@ const CASES = [
   ...TYPED_CASES,
   ...PAIR_CASES,
   ...PERIOD_CASES,
+  ...LARGE_CASES,
+  ...EXTEND_CASES,
+  ...SHARING_CASES,
+  ...TIME_BLOCK_CASES,
+  ...SCHEME_CASES,
+  ...UNITS_CASES,
+  ...SETTLED_CASES,
+  ...GROUP_CASES,
 ];
 
 describe('every finding', () => {
