@@ -54,8 +54,7 @@ describe.each(PAGES)('docs/$name', ({ name, text }) => {
 
   it('can be read at one sitting, within the width of a screen', () => {
     const lines = text.split('\n');
-    // Made from the schema, and read by looking up, not from top to bottom.
-    expect(lines.length).toBeLessThan(name === 'reference/tariff.md' ? 310 : 230);
+    expect(lines.length).toBeLessThan(230);
     expect(prose.split('\n').filter((line) => line.length > 120 && !line.startsWith('|'))).toEqual([]);
   });
 
@@ -63,7 +62,9 @@ describe.each(PAGES)('docs/$name', ({ name, text }) => {
     const worked = blocksOf(text).map((block) => block.text);
     const equations = [...prose.matchAll(EQUATION)].map(([equation]) => equation);
     const known = new Set([...worked, ...equations].join(' ').match(AMOUNT));
-    const amounts = prose.replace(NOT_MONEY, '').match(AMOUNT) ?? [];
+    // The names of example tariffs hold amounts; those are worked out in their cases.
+    const own = name === 'tariffs.md' ? prose.replace(/^\|.*$/gm, '') : prose;
+    const amounts = own.replace(NOT_MONEY, '').match(AMOUNT) ?? [];
     expect(amounts.filter((amount) => !known.has(amount))).toEqual([]);
   });
 

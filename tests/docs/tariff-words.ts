@@ -1,102 +1,8 @@
-/** What the page says of a field beyond the schema. */
-export interface FieldWords {
-  readonly meaning?: string;
-  readonly form?: string;
-  readonly unit?: string;
-}
+import type { FieldWords } from './field-words.ts';
+import { SCHEME_WORDS } from './scheme-words.ts';
 
-/** A table of the page: an object of the document. */
-export interface Section {
-  /** Names its fields in the words below. */
-  readonly name: string;
-  readonly title: string;
-  /** The way to it in the schema: "*" for any entry, a number for a variant. */
-  readonly path: string;
-  readonly text: string;
-  readonly isAfterCharges?: boolean;
-}
-
-const CHARGES = 'versions.*.charges.*';
-
-export const SECTIONS: readonly Section[] = [
-  { name: 'document', title: 'The document', path: '', text: '' },
-  {
-    name: 'source',
-    title: 'A source',
-    path: 'sources.*',
-    text: 'A document that the numbers were taken from.',
-  },
-  { name: 'units', title: 'Units', path: 'units', text: 'How a unit is counted.' },
-  {
-    name: 'rounding',
-    title: 'Roundings of the bill',
-    path: 'rounding',
-    text: 'How lines and the payable amount are rounded.',
-  },
-  { name: 'one-rounding', title: 'A rounding', path: 'rounding.line.0', text: '' },
-  {
-    name: 'day-rule',
-    title: 'A day rule',
-    path: 'dayRules.*',
-    text: 'A factor for the billing days. `scaledBy` of a charge names it.',
-  },
-  {
-    name: 'version-change',
-    title: 'A change of version',
-    path: 'versionChange',
-    text: 'What happens when one billing period lies in two versions.',
-  },
-  { name: 'version', title: 'A version', path: 'versions.*', text: 'The charges of some time.' },
-  {
-    name: 'slab',
-    title: 'Rows of slabs, tables, bands and steps',
-    path: `${CHARGES}.0.slabs.*`,
-    text: 'A slab:',
-    isAfterCharges: true,
-  },
-  { name: 'table', title: 'A table', path: `${CHARGES}.1.tables.*`, text: '', isAfterCharges: true },
-  { name: 'band', title: 'A band', path: `${CHARGES}.3.bands.*`, text: '', isAfterCharges: true },
-  {
-    name: 'fixed-step',
-    title: 'A step of a fixed charge',
-    path: `${CHARGES}.4.steps.*`,
-    text: '',
-    isAfterCharges: true,
-  },
-  {
-    name: 'percent-step',
-    title: 'A step of a percentage',
-    path: `${CHARGES}.5.steps.*`,
-    text: '',
-    isAfterCharges: true,
-  },
-  {
-    name: 'base',
-    title: 'A base charged again',
-    path: `${CHARGES}.5.of.*.1`,
-    text: 'In `of` of a percentage, in the place of the id of a line.',
-    isAfterCharges: true,
-  },
-  {
-    name: 'settlement',
-    title: 'A settlement rule',
-    path: 'settlements.*',
-    text: 'What becomes of units given to the grid. The rule in force on the last day of a period settles it.',
-    isAfterCharges: true,
-  },
-  { name: 'cap', title: 'A cap', path: 'settlements.*.cap', text: '', isAfterCharges: true },
-  { name: 'carry', title: 'Carrying', path: 'settlements.*.carry', text: '', isAfterCharges: true },
-  {
-    name: 'close',
-    title: 'The close of the bank',
-    path: 'settlements.*.close',
-    text: '',
-    isAfterCharges: true,
-  },
-];
-
-/** What a kind of charge is. */
-export const CHARGE_WORDS: Readonly<Record<string, string>> = {
+/** What a kind of charge, price, definition or settlement is. */
+export const KIND_WORDS: Readonly<Record<string, string>> = {
   slabs: 'Units at rates by slab.',
   'slab-tables': 'One of several lists of slabs, chosen by the whole quantity.',
   'per-unit': 'One rate for every unit, or for the first so many. Its day rule scales `firstUnits` only.',
@@ -104,12 +10,34 @@ export const CHARGE_WORDS: Readonly<Record<string, string>> = {
   fixed: 'An amount. Either `amount`, or `steps` with `chosenBy`.',
   percentage: 'A percentage of lines above. Either `percent`, or `steps` with `chosenBy`.',
   minimum: 'The least that some lines above have to come to.',
+  credit:
+    'Money earned for units given, set against other lines; the amount is below 0. The balance of the ledger is used first.',
+  'price-series': 'A list by date.',
+  'price-sum': 'Of several; `difference`: the first less the others.',
+  'price-percent': 'So many percent of the sum of several.',
+  'price-mean': 'The mean of the values that a series has on the first of each of so many calendar months.',
+  'definition-sum':
+    'Of several. `difference`: the first less the others, also below 0. `excess`: the same, but never below 0. All but\n`sum` take two or more.',
+  'definition-quotient': 'One divided by another, which has to be above 0.',
+  'definition-percent': 'So many percent of the sum of several.',
+  'definition-part': 'What lies between two limits.',
+  'definition-choice': 'One of several, by the step that a quantity reaches.',
+  'definition-running-total':
+    'The sum of a quantity over periods. Either `since`, or `periods`; with neither, since the account began.',
+  'definition-mean': 'The mean of a quantity over periods.',
+  'definition-days-share': 'What falls on so many days, if units come evenly.',
+  'definition-netting':
+    'What is set off: units of the supply against the demand. `id.name` is what it leaves of each that it names.',
+  'unit-netting':
+    'Units set off against units over the billing period, with one bank: the commonest scheme, in few words.',
+  ledgers: 'Any scheme: quantities worked out one by one, and ledgers.',
 };
 
 const LIMIT = 'units, or kW where a power chooses';
 
 /** By section and field; "*" for every section. */
 export const FIELD_WORDS: Readonly<Record<string, FieldWords>> = {
+  ...SCHEME_WORDS,
   '*.clause': { meaning: 'Where the rule stands', form: 'clause' },
   '*.upTo': { unit: LIMIT },
   '*.chosenBy': { meaning: 'The quantity that chooses the row; left out: the quantity charged' },
@@ -135,6 +63,19 @@ export const FIELD_WORDS: Readonly<Record<string, FieldWords>> = {
   'document.invented': { meaning: '`true` for an example of no real place' },
   'document.sources': { meaning: 'The documents the numbers come from, each under a key without spaces' },
   'document.units': { meaning: 'How a unit is counted: [units](#units)' },
+  'document.measures': {
+    form: 'an object',
+    meaning: 'What else is given, by name: [a measure](tariff-quantities.md#a-measure); left out: none',
+  },
+  'document.prices': {
+    meaning: 'Numbers by name, dated or worked out: [a price](tariff-prices.md#a-price); left out: none',
+  },
+  'document.timeBlocks': {
+    meaning: 'Hours of the day: [time blocks](tariff-prices.md#time-blocks); left out: none',
+  },
+  'document.seasons': {
+    meaning: 'Parts of every year, by name: [a season](tariff-prices.md#a-season); left out: none',
+  },
   'document.rounding': { meaning: 'How lines and total are rounded: [roundings](#roundings-of-the-bill)' },
   'document.dayRules': { meaning: 'Factors for the billing days, by name: [a day rule](#a-day-rule)' },
   'document.versionChange': {
@@ -146,7 +87,11 @@ export const FIELD_WORDS: Readonly<Record<string, FieldWords>> = {
   },
   'document.settlements': {
     form: 'a list, at least one',
-    meaning: 'The rules for solar units, by date: [a rule](#a-settlement-rule)',
+    meaning: 'The rules for solar units, by date: [a rule](tariff-settlement.md#a-settlement-rule)',
+  },
+  'document.trueUp': {
+    meaning:
+      'How provisional bills are [set right](#provisional-bills-set-right); left out: a period that replaces others is refused',
   },
   'source.title': { meaning: 'As printed on it' },
   'source.publisher': { meaning: 'Who made the rules' },
@@ -181,7 +126,33 @@ export const FIELD_WORDS: Readonly<Record<string, FieldWords>> = {
   'version.name': { meaning: 'Tells versions apart on a bill' },
   'version.charges': {
     form: 'a list, at least one',
-    meaning: 'The lines of the bill in order: [a charge](#a-charge)',
+    meaning: 'The lines of the bill in order: [a charge](tariff-charges.md#a-charge)',
+  },
+  'charge.season': {
+    form: 'the name of a season',
+    meaning: 'The [season](tariff-prices.md#a-season) in which alone it is charged; left out: all year',
+  },
+  'charge.inTotal': {
+    meaning: '`false`: worked out for other charges to name, but no part of the sum; left out: it counts',
+  },
+  'charge.rounding': { meaning: 'Of this line; left out: as `rounding.line` of the document says' },
+  'percentage.inside': {
+    meaning:
+      '`true`: the base has the tax in it, so that the tax is base × percent ÷ (100 − percent); left out: it is added on top',
+  },
+  'credit.earned': {
+    form: 'a list of ids',
+    meaning:
+      'Lines above whose amounts are the credit earned; they are no part of the sum. Left out: only the ledger is used',
+  },
+  'credit.ledger': {
+    form: 'the id of a ledger of money',
+    meaning: 'Its balance is used first, and it takes what the bill leaves; left out: nothing is carried',
+  },
+  'credit.against': { form: 'a list of ids', meaning: 'The lines above that the credit may meet' },
+  'credit.percent': {
+    unit: 'percent, 0 to 100',
+    meaning: 'At most so much of those lines is met; left out: all',
   },
   'charge.id': { form: 'small letters, digits, hyphens' },
   'slab-tables.tables': { form: 'a list of tables' },
@@ -210,11 +181,13 @@ export const FIELD_WORDS: Readonly<Record<string, FieldWords>> = {
   'band.rate': { unit: 'money per kW' },
   'base.line': { form: 'an id', meaning: 'A line above on units, charged again for this base only' },
   'base.recomputedOn': { meaning: 'The quantity it is charged on' },
-  'settlement.cap': { meaning: 'The most that may be set off: [a cap](#a-cap)' },
-  'settlement.carry': {
+  'unit-netting.cap': { meaning: 'The most that may be set off: [a cap](#a-cap)' },
+  'unit-netting.carry': {
     meaning: 'Left-over units go to the next period; needed unless the bank closes in every period',
   },
-  'settlement.close': { meaning: 'When the bank closes and what then: [the close](#the-close-of-the-bank)' },
+  'unit-netting.close': {
+    meaning: 'When the bank closes and what then: [the close](#the-close-of-the-bank)',
+  },
   'cap.percent': { unit: 'percent', meaning: 'At most so much of the quantity is set off in a period' },
   'cap.of': { meaning: 'The quantity' },
   'cap.excess': { meaning: 'What becomes of units above the cap' },

@@ -10,21 +10,16 @@ import {
   type TariffDocument,
 } from '@unitbook/engine';
 import { accountOf } from '../support/demo.ts';
-import { billOf, dayOf, energyOf, figureOf, valueOf } from '../support/make.ts';
+import { billOf, energyOf, figureOf, valueOf } from '../support/make.ts';
+import { unitNetting } from '../support/passbook.ts';
 import { calculated, plain, shownAs } from './arithmetic.ts';
 import { blocksOf, type Block, type Page } from './pages.ts';
+import { readHead, type Worked } from './worked-head.ts';
+import { workedPeriods } from './worked-periods.ts';
 
 /** A block with its page and line. */
 interface PlacedBlock extends Block {
   readonly at: string;
-}
-
-/** What a page says of something that was worked out, and what it comes to. */
-interface Worked {
-  readonly at: string;
-  readonly what: string;
-  readonly said: readonly string[];
-  readonly found: readonly string[];
 }
 
 /** A snippet of a tariff document that was read in its place. */
@@ -41,17 +36,6 @@ function withSnippet(document: Parts, { words, text }: Block): Parts {
   if (words !== 'json tariff charges') return { ...document, ...(part as Parts) };
   const versions = document['versions'] as readonly Parts[];
   return { ...document, versions: [...versions.slice(0, -1), { ...versions.at(-1), charges: part }] };
-}
-
-/** "30 days from 2025-04-01, billed 170" as a period and quantities. */
-function readHead(head: string) {
-  const [, days = '0', from = '', rest = ''] = /^(\d+) days? from (\S+?)((?:, .*)?):$/.exec(head) ?? [];
-  const quantities = [...rest.matchAll(/, ([a-z-]+) ([\d.]+)/g)].map(
-    (match) => [match[1] ?? '', match[2] ?? ''] as const,
-  );
-  const first = dayOf(from);
-  const period = { from: first, to: addDays(first, Number.parseInt(days, 10)) };
-  return { period, quantities: Object.fromEntries(quantities) as Readonly<Record<string, string>> };
 }
 
 /** "energy  760.00 = 50 × 3.00 + …" with the calculation carried out; what is not calculated stays. */
@@ -101,7 +85,7 @@ function workedPassbook(at: string, group: string, tariff: Tariff): Worked {
   const energy = energyOf({ import: taken, export: given, ...(generation ? { generation } : {}) }, period);
   const unitsRule = tariff.document.units;
   const { value, findings } = settlePeriod(energy, {
-    rule: rule.item,
+    rule: unitNetting(rule.item),
     opening: figureOf('opening', opening),
     unitsRule,
     path: [],
@@ -134,6 +118,7 @@ const groupsOf = (text: string): readonly string[] => text.trim().split(/\n\n+/)
 function workedIn(block: PlacedBlock, tariff: Tariff): readonly Worked[] {
   const groups = groupsOf(block.text);
   if (block.words === 'text bill') return groups.map((group) => workedBill(block.at, group, tariff));
+  if (block.words === 'text periods') return workedPeriods(block.at, groups, tariff);
   if (block.words === 'text passbook') return groups.map((group) => workedPassbook(block.at, group, tariff));
   return block.text
     .trim()
@@ -154,7 +139,7 @@ interface Followed {
 /**
  * Follow pages that write a tariff step by step: each `json tariff` block takes the place of a part of
  * the document so far, each `json tariff charges` that of the charges, and what is worked out between
- * them (`text bill`, `text passbook`, `text units`) is worked out under the document as it then stands.
+ * them (`text bill`, `text passbook`, `text periods`, `text units`) is worked out under the document as it then stands.
  */
 export function followPages(pages: readonly Page[]): Followed {
   const snippets: Snippet[] = [];
@@ -168,7 +153,7 @@ export function followPages(pages: readonly Page[]): Followed {
       tariff = read.value ?? tariff;
       const problems = read.findings.map(({ code, path }) => `${code} at ${path.join('.')}`);
       snippets.push({ at: block.at, problems });
-    } else if (/^text (?:bill|passbook|units)$/.test(block.words) && tariff !== null) {
+    } else if (/^text (?:bill|passbook|periods|units)$/.test(block.words) && tariff !== null) {
       worked.push(...workedIn(block, tariff));
     }
   }

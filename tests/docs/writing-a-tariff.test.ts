@@ -2,14 +2,14 @@ import { describe, expect, it } from 'vitest';
 import { pages } from './pages.ts';
 import { followPages } from './worked.ts';
 
-const NAMES = ['writing-a-tariff.md', 'writing-a-tariff-2.md'];
+const NAMES = ['writing-a-tariff.md', 'writing-a-tariff-2.md', 'writing-a-tariff-3.md'];
 const all = pages();
 const { snippets, worked } = followPages(
   NAMES.flatMap((wanted) => all.filter(({ name }) => name === wanted)),
 );
 
 describe('writing a tariff', () => {
-  it('has snippets on both pages, and on no other', () => {
+  it('has snippets on these pages, and on no other', () => {
     const withSnippets = all.filter(({ text }) => /^```json tariff/m.test(text)).map(({ name }) => name);
     expect(withSnippets.sort()).toEqual([...NAMES].sort());
   });
