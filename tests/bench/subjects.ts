@@ -23,8 +23,9 @@ import {
   type Period,
   type PreparedTariff,
   type ReadingRow,
-  type SettlementRule,
+  type UnitNettingRule,
 } from '@unitbook/engine';
+import { unitNetting } from '../support/passbook.ts';
 import { makeRandom } from '../support/random.ts';
 import { decimalDemoBill, decimalPlainBill } from './decimal-bill.ts';
 import { floatDemoBill, floatPlainBill } from './float-bill.ts';
@@ -69,7 +70,7 @@ function readPrepared(path: string): PreparedTariff {
 function constantsOf(prepared: PreparedTariff): Constants {
   const version = prepared.tariff.versions.at(-1);
   if (version === undefined) throw new Error('no version');
-  return preparedFor(prepared, { version, period: MONTH }, MONTH, 1).constants;
+  return preparedFor(prepared, { version, period: MONTH }, MONTH, { energyScale: 1 }).constants;
 }
 
 const BILLED = 0;
@@ -165,7 +166,7 @@ function yearsOfReadings(): readonly (readonly ReadingRow[])[] {
 interface Household {
   readonly account: Account;
   readonly prepared: PreparedTariff;
-  readonly rule: SettlementRule;
+  readonly rule: UnitNettingRule;
   readonly opening: Figure;
   readonly load: Figure;
 }
@@ -174,8 +175,8 @@ function demoHousehold(prepared: PreparedTariff): Household {
   const text = readFileSync('tariffs-examples/households/demo.json', 'utf8');
   const { account } = JSON.parse(text) as { account: Account['document'] };
   const checked = checkAccount(account).value;
-  const rule = prepared.tariff.settlements[0]?.item;
-  if (checked === null || rule === undefined) throw new Error('demo household');
+  const rule = unitNetting(prepared.tariff.settlements[0]?.item);
+  if (checked === null) throw new Error('demo household');
   const given = (id: string, unit: 'kWh' | 'kW', numerator: number): Figure =>
     givenFigure({ id, label: id, unit, numerator, denominator: 1000, clause: 'bench' });
   return {
@@ -245,7 +246,7 @@ function repriceSubject(constants: Constants): Subject {
 /** Everything that is measured, by name. */
 export function allSubjects(): readonly Subject[] {
   const plain = constantsOf(readPrepared('tests/bench/plain-tariff.json'));
-  const prepared = readPrepared('tariffs-examples/tarumira-domestic.json');
+  const prepared = readPrepared('tariffs-examples/tarumira/taresco-domestic/tariff.json');
   const demo = constantsOf(prepared);
   const plainInputs = makeInputs(1, 100, 10);
   const demoInputs = makeInputs(2, 1000, 1000);

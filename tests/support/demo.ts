@@ -1,5 +1,5 @@
 import { readAccount, readTariff, type Account, type Tariff } from '@unitbook/engine';
-import demoText from '../../tariffs-examples/tarumira-domestic.json?raw';
+import demoText from '../../tariffs-examples/tarumira/taresco-domestic/tariff.json?raw';
 
 /** The text of the demo tariff: an invented place, with an invented supplier. */
 export const DEMO_TARIFF: string = demoText;

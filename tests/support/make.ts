@@ -14,7 +14,7 @@ import {
   type Figure,
   type Outcome,
   type Period,
-  type QuantityName,
+  type QUANTITY_ORDER,
   type SurplusPayment,
   type Tariff,
   type TariffDocument,
@@ -96,7 +96,9 @@ export function tariffOf(charges: readonly Charge[], parts: Partial<TariffDocume
 }
 
 /** What a test bills: quantities as decimal text, in the demo's thirty days where nothing else is said. */
-export interface BillParts extends Partial<Readonly<Record<Exclude<QuantityName, 'one'>, string>>> {
+export interface BillParts extends Partial<
+  Readonly<Record<Exclude<(typeof QUANTITY_ORDER)[number], 'one'>, string>>
+> {
   readonly period?: Period;
   readonly payments?: readonly SurplusPayment[];
 }

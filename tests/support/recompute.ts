@@ -47,12 +47,18 @@ function computed(figure: Figure): Fraction {
       return larger(ZERO, add(first, negate(sumOf(rest))));
     case 'least':
       return inputs.reduce(smaller);
+    case 'greatest':
+      return inputs.reduce(larger);
     case 'product':
       return [...inputs, ...parameters].reduce(times, ONE);
     case 'quotient':
       return rest.reduce(over, first);
     case 'share':
       return over(times(sumOf(inputs), low), [100n, 1n]);
+    case 'inside':
+      return over(times(sumOf(inputs), low), add([100n, 1n], negate(low)));
+    case 'credit':
+      return negate(larger(ZERO, smaller(first, larger(ZERO, sumOf(rest)))));
     case 'part':
       return larger(ZERO, add(high === undefined ? first : smaller(first, high), negate(low)));
     case 'at-least':

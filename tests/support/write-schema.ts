@@ -1,7 +1,8 @@
-// Writes the JSON Schema of tariff documents: `node tests/support/run.mjs tests/support/write-schema.ts`.
+// Writes the JSON Schemas of documents: `node tests/support/run.mjs tests/support/write-schema.ts`.
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { schemaText } from './schema-text.ts';
 
 const folder = 'packages/engine/schema';
 mkdirSync(folder, { recursive: true });
-writeFileSync(`${folder}/tariff.schema.json`, schemaText());
+for (const name of ['tariff', 'cases'] as const)
+  writeFileSync(`${folder}/${name}.schema.json`, schemaText(name));

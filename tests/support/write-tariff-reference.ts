@@ -1,5 +1,5 @@
-// Writes docs/reference/tariff.md: `node tests/support/run.mjs tests/support/write-tariff-reference.ts`.
+// Writes docs/reference/tariff*.md: `node tests/support/run.mjs tests/support/write-tariff-reference.ts`.
 import { writeFileSync } from 'node:fs';
 import { tariffReference } from '../docs/tariff-reference.ts';
 
-writeFileSync('docs/reference/tariff.md', tariffReference().text);
+for (const { name, text } of tariffReference()) writeFileSync(`docs/${name}`, text);
