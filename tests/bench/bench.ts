@@ -1,6 +1,8 @@
 import { compareWithTwin } from '../laws/twin-comparison.ts';
+import { measureIntervalSpeed, type IntervalReport } from './interval-bench.ts';
 import { measure, type Timings } from './measure.ts';
 import { measurePage, type PageReport } from './page.ts';
+import { measureSchemes, type ExampleSpeed, type SchemeReport } from './scheme-bench.ts';
 import { allSubjects, checkSameBills } from './subjects.ts';
 
 /** One line of the table: ours against something else, in nanoseconds. */
@@ -133,17 +135,70 @@ function pageRows(report: PageReport | null): readonly BenchRow[] {
   ];
 }
 
+/** One time against another, the first not more than so many times as long. */
+function ratioRow(name: string, ours: number, against: number, goal: number): BenchRow {
+  const ratio = ours / against;
+  return { name, ours, against, ratio, goal: `≤ ${String(goal)}`, met: ratio <= goal };
+}
+
+const INTERVAL_GOAL = 3;
+const COLUMNS_NS = 1e6;
+const ROWS_NS = 5e6;
+const MEMORY_BYTES = 64 * 2 ** 20;
+
+/** A year of quarter hours, three channels, to twelve bills by time block. */
+function intervalRows({ bills, columns, bytesBeyondData }: IntervalReport): readonly BenchRow[] {
+  const { columns: typed, rows } = bills;
+  return [
+    ratioRow('interval year to 12 bills, columns / float', typed.exact, typed.float, INTERVAL_GOAL),
+    ratioRow('interval year to 12 bills, row objects / float', rows.exact, rows.float, INTERVAL_GOAL),
+    ratioRow('interval year, sums alone, columns / float', columns.exact, columns.float, INTERVAL_GOAL),
+    limitRow('interval year to 12 bills, columns / 1 ms (here)', typed.exact, COLUMNS_NS),
+    limitRow('interval year to 12 bills, row objects / 5 ms (here)', rows.exact, ROWS_NS),
+    limitRow('interval year, bytes beyond the data / 64 MB (bytes)', bytesBeyondData, MEMORY_BYTES),
+  ];
+}
+
+const SCHEME_GOAL = 10;
+
+/** A year of bills under the example tariffs: the slowest beside its float loop, and the middle one. */
+function schemeRows({ examples }: SchemeReport): readonly BenchRow[] {
+  const [worst] = examples;
+  const middle = examples[examples.length >> 1];
+  const row = (what: string, { name, amounts, float }: ExampleSpeed): BenchRow =>
+    ratioRow(`year of bills, ${what}: ${name}`, amounts, float, SCHEME_GOAL);
+  return [
+    ...(worst === undefined ? [] : [row('worst', worst)]),
+    ...(middle === undefined ? [] : [row('median', middle)]),
+  ];
+}
+
+/** What has no goal: bills with every figure, and how far floats are right. */
+function printSchemes({ examples, left, bills, floatWrong }: SchemeReport): void {
+  const within = examples.filter(({ ratio }) => ratio <= SCHEME_GOAL).length;
+  const traced = examples.map(({ tracedRatio }) => tracedRatio).sort((a, b) => a - b);
+  console.log(
+    `Of ${String(examples.length)} example tariffs ${String(within)} are within ${String(SCHEME_GOAL)} × their float loop;`,
+    `of ${String(bills)} bills by float loops ${String(floatWrong)} are more than a cent off.`,
+  );
+  console.log(
+    `The same with every figure: ${column(traced[traced.length >> 1] ?? NaN, 0).trim()} × in the middle,`,
+    `${column(traced.at(-1) ?? NaN, 0).trim()} × at worst.`,
+  );
+  for (const one of left) console.log(`Without a float loop: ${one}.`);
+}
+
 const column = (value: number, digits: number): string => value.toFixed(digits).padStart(12);
 
 function print(rows: readonly BenchRow[]): void {
   const { bills, floatWrong } = checkSameBills();
   console.log(`Float loops get a line wrong in ${((floatWrong / bills) * 100).toFixed(1)} % of these bills.`);
   console.log(
-    `${''.padEnd(60)}${'ours, ns'.padStart(12)}${'against, ns'.padStart(12)}${'ratio'.padStart(12)}  goal`,
+    `${''.padEnd(72)}${'ours, ns'.padStart(12)}${'against, ns'.padStart(12)}${'ratio'.padStart(12)}  goal`,
   );
   for (const { name, ours, against, ratio, goal, met } of rows) {
     console.log(
-      `${name.padEnd(60)}${column(ours, 0)}${column(against, 0)}${column(ratio, 2)}  ${goal}  ${met ? 'met' : 'NOT MET'}`,
+      `${name.padEnd(72)}${column(ours, 0)}${column(against, 0)}${column(ratio, 2)}  ${goal}  ${met ? 'met' : 'NOT MET'}`,
     );
   }
 }
@@ -152,7 +207,18 @@ const isJson = process.argv.includes('--json');
 const timings = measure(allSubjects());
 const timed = PAIRINGS.map((pairing) => rowOf(pairing, timings));
 const page = pageRows(await measurePage());
-const rows = [...timed, ...page, twinRow(process.argv.includes('--short') ? TWIN_BILLS / 50 : TWIN_BILLS)];
+const schemes = measureSchemes();
+const intervals = intervalRows(measureIntervalSpeed());
+const rows = [
+  ...timed,
+  ...schemeRows(schemes),
+  ...intervals,
+  ...page,
+  twinRow(process.argv.includes('--short') ? TWIN_BILLS / 50 : TWIN_BILLS),
+];
 if (isJson) console.log(JSON.stringify({ rows }));
-else print(rows);
+else {
+  print(rows);
+  printSchemes(schemes);
+}
 if (page.length === 0) console.error('No Chromium found: the page was not measured. npm test installs it.');

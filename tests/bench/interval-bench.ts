@@ -4,6 +4,8 @@ import {
   calendarDay,
   dayNumber,
   intervalRowsToColumns,
+  keepIntervals,
+  prepareTariff,
   measureIntervalYear,
   type IntervalColumns,
   type IntervalPeriod,
@@ -12,28 +14,18 @@ import {
   type NettingWindow,
   type Outcome,
   type Period,
-  type TimeBlocks,
+  type UnitsMonth,
+  type PreparedTariff,
+  type BlockClock,
 } from '@unitbook/engine';
 import { makeRandom } from '../support/random.ts';
-import { floatRows, floatYear, type FloatRow, type FloatYear } from './interval-float.ts';
+import { floatBills, floatRows, floatYear, type FloatRow, type FloatYear } from './interval-float.ts';
+import { blockTariff, TIME_BLOCKS } from './interval-tariff.ts';
 import { measure, type Subject } from './measure.ts';
 
 const DAYS = 365;
 const FIRST_DAY = dayNumber({ year: 2025, month: 1, day: 1 });
 const ROWS = DAYS * 96;
-
-/** The four blocks of a calendar that is as the float loop has it in its table. */
-const TIME_BLOCKS: TimeBlocks = {
-  clause: 'T 1',
-  blocks: ['night', 'day', 'noon', 'evening'].map((id) => ({ id, label: id })),
-  calendar: [
-    { block: 'night', from: '22:00', to: '06:00' },
-    { block: 'day', from: '06:00', to: '10:00' },
-    { block: 'noon', from: '10:00', to: '16:00' },
-    { block: 'day', from: '16:00', to: '18:00' },
-    { block: 'evening', from: '18:00', to: '22:00' },
-  ],
-};
 
 const NETTING = { of: 'import', less: 'export' } as const;
 const WINDOWS: readonly NettingWindow[] = [
@@ -106,6 +98,73 @@ const repeated =
     return sum;
   };
 
+/** Twelve bills by time block, with what solar saved left out. */
+function billsOf(tariff: PreparedTariff, columns: IntervalColumns, clock: BlockClock): readonly UnitsMonth[] {
+  const { value, findings } = keepIntervals({
+    account: {},
+    tariff,
+    columns,
+    periods: MONTHS,
+    clock,
+    withSavings: false,
+  });
+  if (findings.length > 0 || value.length < MONTHS.length) throw new Error(JSON.stringify(findings));
+  return value;
+}
+
+const lastPayable = (months: readonly UnitsMonth[]): number =>
+  (months.at(-1)?.bill.payable.numerator as number | undefined) ?? NaN;
+
+/** A year of intervals to twelve bills. */
+function billSubjects({ columns, rows, float, floatRows: floats }: YearData): readonly Subject[] {
+  const tariff = prepareTariff(blockTariff());
+  const clock = blockClock(TIME_BLOCKS, 15);
+  const sums = new Float64Array(12 * 4 * 3);
+  const payables = new Float64Array(12);
+  const billed = (sum: () => void): number => {
+    sum();
+    floatBills(sums, payables);
+    return payables[11] ?? NaN;
+  };
+  const fromRows = (): readonly UnitsMonth[] =>
+    billsOf(tariff, intervalRowsToColumns(rows, 15), blockClock(TIME_BLOCKS, 15));
+  return [
+    { name: 'columns to bills, exact', run: repeated(() => lastPayable(billsOf(tariff, columns, clock))) },
+    {
+      name: 'columns to bills, float',
+      run: repeated(() =>
+        billed(() => {
+          floatYear(float, sums);
+        }),
+      ),
+    },
+    { name: 'rows to bills, exact', run: repeated(() => lastPayable(fromRows())) },
+    {
+      name: 'rows to bills, float',
+      run: repeated(() =>
+        billed(() => {
+          floatRows(floats, float.months, float.firstDay, sums);
+        }),
+      ),
+    },
+  ];
+}
+
+/** That both bill the same: rupees, which floats get right here. */
+function checkSameBills({ columns, float }: YearData): void {
+  const months = billsOf(prepareTariff(blockTariff()), columns, blockClock(TIME_BLOCKS, 15));
+  const sums = new Float64Array(12 * 4 * 3);
+  const payables = new Float64Array(12);
+  floatYear(float, sums);
+  floatBills(sums, payables);
+  months.forEach(({ bill }, month) => {
+    const { numerator, denominator } = bill.payable;
+    if ((numerator as number) / denominator !== payables[month]) {
+      throw new Error(`month ${String(month)}: ${String(numerator)} and ${String(payables[month])}`);
+    }
+  });
+}
+
 /** From columns the clock is there already, as a program has it; from rows it is made anew every time. */
 function subjects({ columns, rows, float, floatRows: floats }: YearData): readonly Subject[] {
   const [plain, netted] = [rulesOf([]), rulesOf(WINDOWS)];
@@ -163,15 +222,16 @@ function checkSameSums({ columns, float }: YearData): { readonly sums: number; r
   return { sums: sums.length, floatWrong };
 }
 
-/** Bytes beyond the data that measuring a year asks for, once the program is warm. */
+/** Bytes beyond the data that twelve bills from a year ask for, once the program is warm. */
 function memoryBeyond({ columns }: YearData): number {
-  const rules = rulesOf([]);
-  for (let at = 0; at < 500; at += 1) measureIntervalYear(columns, MONTHS, rules);
+  const tariff = prepareTariff(blockTariff());
+  const clock = blockClock(TIME_BLOCKS, 15);
+  for (let at = 0; at < 500; at += 1) billsOf(tariff, columns, clock);
   const samples = Array.from({ length: 15 }, () => {
     const before = process.memoryUsage();
-    const results = measureIntervalYear(columns, MONTHS, rules);
+    const months = billsOf(tariff, columns, clock);
     const after = process.memoryUsage();
-    if (Number.isNaN(checksum(results))) throw new Error('no sums');
+    if (Number.isNaN(lastPayable(months))) throw new Error('no bills');
     return after.heapUsed + after.external - before.heapUsed - before.external;
   });
   // A collection in between makes a sample smaller than it was, even negative: the middle one is meant.
@@ -183,6 +243,11 @@ export interface IntervalReport {
   /** Nanoseconds for a year. */
   readonly columns: { readonly exact: number; readonly netted: number; readonly float: number };
   readonly rows: { readonly exact: number; readonly float: number };
+  /** From the data to twelve bills by time block. */
+  readonly bills: {
+    readonly columns: { readonly exact: number; readonly float: number };
+    readonly rows: { readonly exact: number; readonly float: number };
+  };
   /** Exact ÷ float loop. */
   readonly columnsRatio: number;
   readonly rowsRatio: number;
@@ -200,8 +265,9 @@ export interface IntervalReport {
 export function measureIntervalSpeed(): IntervalReport {
   const year = makeYear();
   const same = checkSameSums(year);
+  checkSameBills(year);
   const bytesBeyondData = memoryBeyond(year);
-  const timings = measure(subjects(year));
+  const timings = measure([...subjects(year), ...billSubjects(year)]);
   const of = (name: string): number => timings.get(name) ?? NaN;
   const columns = {
     exact: of('columns, exact'),
@@ -209,9 +275,11 @@ export function measureIntervalSpeed(): IntervalReport {
     float: of('columns, float loop'),
   };
   const rows = { exact: of('rows, exact'), float: of('rows, float loop') };
+  const pair = (name: string) => ({ exact: of(`${name}, exact`), float: of(`${name}, float`) });
   return {
     columns,
     rows,
+    bills: { columns: pair('columns to bills'), rows: pair('rows to bills') },
     columnsRatio: columns.exact / columns.float,
     rowsRatio: rows.exact / rows.float,
     bytesBeyondData,

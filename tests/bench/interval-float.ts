@@ -57,3 +57,32 @@ export function floatRows(
     sums[at + 2] = (sums[at + 2] as number) + row.generation;
   }
 }
+
+const RATES = [3.2, 5.6, 4.1, 8.45] as const;
+
+/**
+ * Twelve bills from the sums of a year: export set off inside its block, the bank against what is left of
+ * each block in turn, what is left of export into the bank, which lapses with March.
+ */
+export function floatBills(sums: Float64Array, payables: Float64Array): void {
+  let bank = 0;
+  for (let month = 0; month < 12; month += 1) {
+    let left = 0;
+    let energy = 0;
+    let kept = bank;
+    for (let block = 0; block < 4; block += 1) {
+      const at = (month * 4 + block) * 3;
+      const taken = sums[at] as number;
+      const given = sums[at + 1] as number;
+      const setOff = Math.min(given, taken);
+      left += given - setOff;
+      const fromBank = Math.min(kept, taken - setOff);
+      kept -= fromBank;
+      const line = (taken - setOff - fromBank) * (RATES[block] as number);
+      energy += Math.round(line * 100) / 100;
+    }
+    bank = month === 2 ? 0 : kept + left;
+    const tax = Math.round((energy + 120) * 0.05 * 100) / 100;
+    payables[month] = Math.round(energy + 120 + tax);
+  }
+}

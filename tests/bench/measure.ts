@@ -8,9 +8,14 @@ export interface Subject {
 /** Nanoseconds for one, median of the samples. */
 export type Timings = ReadonlyMap<string, number>;
 
-const WARM_UP_MS = 250;
-const SAMPLE_MS = 25;
-const SAMPLES = 21;
+/** How long to warm up, how long a sample lasts, and how many there are. */
+export interface Measuring {
+  readonly warmUpMs: number;
+  readonly sampleMs: number;
+  readonly samples: number;
+}
+
+const USUAL: Measuring = { warmUpMs: 250, sampleMs: 25, samples: 21 };
 
 let sink = 0;
 
@@ -21,15 +26,15 @@ function nanoseconds({ run }: Subject, times: number): number {
 }
 
 /** How many times make a sample long enough to time. */
-function timesFor(subject: Subject): number {
+function timesFor(subject: Subject, { warmUpMs, sampleMs }: Measuring): number {
   let times = 1;
-  const end = performance.now() + WARM_UP_MS;
+  const end = performance.now() + warmUpMs;
   let last = 0;
   while (performance.now() < end) {
     last = nanoseconds(subject, times);
-    if (last * times < SAMPLE_MS * 1e6) times = Math.min(times * 2, 1 << 20);
+    if (last * times < sampleMs * 1e6) times = Math.min(times * 2, 1 << 20);
   }
-  return Math.max(1, Math.round((SAMPLE_MS * 1e6) / last));
+  return Math.max(1, Math.round((sampleMs * 1e6) / last));
 }
 
 function median(values: readonly number[]): number {
@@ -43,10 +48,10 @@ function median(values: readonly number[]): number {
  *
  * @returns medians by name; ratios of them are steady, the times themselves are not
  */
-export function measure(subjects: readonly Subject[]): Timings {
-  const times = subjects.map(timesFor);
+export function measure(subjects: readonly Subject[], measuring: Measuring = USUAL): Timings {
+  const times = subjects.map((subject) => timesFor(subject, measuring));
   const samples = subjects.map((): number[] => []);
-  for (let sample = 0; sample < SAMPLES; sample += 1) {
+  for (let sample = 0; sample < measuring.samples; sample += 1) {
     subjects.forEach((subject, at) => samples[at]?.push(nanoseconds(subject, times[at] ?? 1)));
   }
   if (Number.isNaN(sink)) throw new Error('a subject returned no number');

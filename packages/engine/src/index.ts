@@ -35,3 +35,6 @@ export {
   type TariffYear,
   type YearMonth,
 } from './tariff-year.ts';
+export { amountsOf, type Amounts, type AmountsColumn } from './bill-amounts.ts';
+export type { AmountsResult } from './amounts-run.ts';
+export type { AmountsInput } from './amounts-types.ts';

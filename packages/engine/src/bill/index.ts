@@ -33,3 +33,5 @@ export {
 export { ledgerName, QUANTITY_ORDER, type QuantityName } from './quantities.ts';
 export { ratesOf, reprice } from './reprice.ts';
 export { shapeOf, type Shape, type ShapeLine } from './shape.ts';
+export { creditGrid, evaluateQuick, quickParts, type QuickPart, type UsedQuantity } from './quick-parts.ts';
+export { stepRounding, type StepRounding } from './step-rounding.ts';

@@ -19,6 +19,12 @@ function rounded(line: LineConstants, numerator: number): number {
   return roundQuotient(numerator, line.divisor, line.mode) * line.unit;
 }
 
+/** An amount that a double holds. */
+function refused(amount: number, at: number): number {
+  if (Math.abs(amount) > LARGEST_WHOLE) throw new AmountTooLarge(at);
+  return amount;
+}
+
 /** x · rate + offset, divided and rounded, for numbers of any size. */
 function roundedLarge(line: LineConstants, parts: readonly [number, number, bigint], at: number): number {
   const [x, rate, offset] = parts;
@@ -42,9 +48,9 @@ function tableStart(line: LineConstants, quantities: Float64Array): number {
 }
 
 /** Sum of the lines a line is based on; refused where a double cannot hold it. */
-function basisSum(line: LineConstants, amounts: Float64Array, at: number): number {
+function basisSum(basis: readonly number[], amounts: Float64Array, at: number): number {
   let sum = 0;
-  for (const index of line.basis) sum += amounts[index] as number;
+  for (let index = 0; index < basis.length; index += 1) sum += amounts[basis[index] as number] as number;
   if (Math.abs(sum) > LARGEST_WHOLE) throw new AmountTooLarge(at);
   return sum;
 }
@@ -65,10 +71,14 @@ function creditAmount(
   { quantities, amounts }: Pick<LineInput, 'quantities' | 'amounts'>,
 ): number {
   const opening = line.quantity === ONE ? 0 : (quantities[line.quantity] as number);
-  const available = opening + basisSum({ ...line, basis: line.earned }, amounts, at);
-  const against = Math.max(0, basisSum(line, amounts, at));
+  const available = opening + basisSum(line.earned, amounts, at);
+  const against = Math.max(0, basisSum(line.basis, amounts, at));
   if (Math.abs(available) > LARGEST_WHOLE) throw new AmountTooLarge(at);
-  const most = roundedLarge(line, [against, line.pieces[1] as number, 0n], at);
+  const product = against * (line.pieces[1] as number);
+  const isLarge = product > LARGEST_WHOLE || line.divisor > LARGEST_WHOLE / 2;
+  const most = isLarge
+    ? roundedLarge(line, [against, line.pieces[1] as number, 0n], at)
+    : refused(rounded(line, product), at);
   return 0 - Math.max(0, Math.min(available, most));
 }
 
@@ -95,9 +105,10 @@ export function lineAmount(
   { quantities, amounts, isLarge }: LineInput,
 ): number {
   if (line.kind === CREDIT) return creditAmount(line, at, { quantities, amounts });
-  if (line.kind !== TABLE && line.kind !== SHARE) return minimumAmount(line, basisSum(line, amounts, at), at);
+  if (line.kind !== TABLE && line.kind !== SHARE)
+    return minimumAmount(line, basisSum(line.basis, amounts, at), at);
   const isTable = line.kind === TABLE;
-  const x = isTable ? (quantities[line.quantity] as number) * line.scale : basisSum(line, amounts, at);
+  const x = isTable ? (quantities[line.quantity] as number) * line.scale : basisSum(line.basis, amounts, at);
   if (Math.abs(x) > LARGEST_WHOLE) throw new AmountTooLarge(at);
   const start = tableStart(line, quantities);
   let piece = start;

@@ -21,3 +21,8 @@ export { type PoolMember } from './check-members.ts';
 export { sharePool, type PoolShare, type SharedPool } from './share-pool.ts';
 export { groupMembers, readGroup, type GroupDocument, type ReadGroup } from './group-document.ts';
 export { paidRate } from './paid-rate.ts';
+export { QuickLedger, quickMove, type QuickMove } from './quick-ledger.ts';
+export { rememberedPeriod } from './quick-past.ts';
+export { ratioOf, timesRatio, type Ratio } from './quick-ratio.ts';
+export type { QuickPast, QuickRun, QuickTime } from './quick-run.ts';
+export { quickQuantities, quickRuns, type QuickQuantities } from './quick-steps.ts';

@@ -2,7 +2,7 @@ import { decimalPlaces, decimalToWhole } from '../quantity/index.ts';
 import { restName } from '../tariff/index.ts';
 import { routesOf, type Netting, type Route } from './netting.ts';
 import { ratioOf, timesRatio, type Ratio } from './quick-ratio.ts';
-import type { QuickRun } from './quick-steps.ts';
+import type { QuickRun } from './quick-run.ts';
 import type { PreparedQuantities, PreparedStep } from './settle-context.ts';
 
 /** A way for units by their places in the vector; ratios where a unit is not worth one. */
@@ -13,17 +13,21 @@ interface QuickRoute {
   readonly back: Ratio | null;
 }
 
+const roundedUp = (rounding: Netting['rounding']): Netting['rounding'] =>
+  rounding === undefined ? undefined : { step: rounding.step, mode: 'up' };
+
 /** Units of the supply in units of the demand, and back. */
 function ratiosOf({ worth }: Route, { rounding }: Netting): Pick<QuickRoute, 'worth' | 'back'> {
   if (worth === '100') return { worth: null, back: null };
   const places = decimalPlaces(worth);
   const [whole, hundred] = [decimalToWhole(worth, places), 100 * 10 ** places];
   if (whole <= 0) return { worth: ratioOf(whole, hundred, rounding), back: null };
-  return { worth: ratioOf(whole, hundred, rounding), back: ratioOf(hundred, whole, rounding) };
+  return { worth: ratioOf(whole, hundred, rounding), back: ratioOf(hundred, whole, roundedUp(rounding)) };
 }
 
-function usedFor(setOff: number, had: number, back: Ratio | null): number {
-  return back === null ? setOff : Math.min(had, timesRatio(setOff, back));
+function usedFor(setOff: number, had: number, { worth, back }: QuickRoute): number {
+  if (worth === null) return setOff;
+  return back === null ? NaN : Math.min(had, timesRatio(setOff, back));
 }
 
 /** Set off route by route, in place; the sum set off, or NaN where the long way has to decide. */
@@ -31,12 +35,13 @@ function setOffAll(values: Float64Array, routes: readonly QuickRoute[], most: nu
   let allowed = most;
   let total = 0;
   for (let at = 0; at < routes.length; at += 1) {
-    const { from, to, worth, back } = routes[at] as QuickRoute;
+    const route = routes[at] as QuickRoute;
+    const { from, to, worth } = route;
     const had = values[from] as number;
     const lacked = values[to] as number;
     const counts = worth === null ? had : timesRatio(had, worth);
     const setOff = Math.min(counts, lacked, allowed);
-    const used = setOff === 0 ? 0 : setOff === counts ? had : usedFor(setOff, had, back);
+    const used = setOff === 0 ? 0 : usedFor(setOff, had, route);
     values[from] = had - used;
     values[to] = lacked - setOff;
     allowed -= setOff;

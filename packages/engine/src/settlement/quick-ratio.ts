@@ -53,6 +53,5 @@ export function timesRatio(value: number, { multiply, divide, mode, step, per }:
   const top = value * multiply;
   if (!(Math.abs(top) <= ROOM && divide <= ROOM && Number.isInteger(top))) return NaN;
   if (mode !== null) return (roundQuotient(top, divide, mode) * step) / per;
-  const whole = top / divide;
-  return top % divide === 0 ? whole : NaN;
+  return divide === 1 || top % divide === 0 ? top / divide : NaN;
 }
