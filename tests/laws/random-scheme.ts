@@ -167,6 +167,13 @@ function timeBlocksOf({ blocks }: SchemeSpec): NonNullable<TariffDocument['timeB
   };
 }
 
+/** A route is named once. */
+const isFirst = (
+  { from, to }: { readonly from: string; readonly to: string },
+  at: number,
+  all: readonly { readonly from: string; readonly to: string }[],
+): boolean => all.findIndex((other) => other.from === from && other.to === to) === at;
+
 function nettingOf(spec: SchemeSpec): Netting {
   const suffixes = suffixesOf(spec);
   const exports = suffixes.map((suffix) => `export${suffix}`);
@@ -183,7 +190,7 @@ function nettingOf(spec: SchemeSpec): Netting {
     ...words('net'),
     supply,
     demand,
-    routes: spec.routes === 'list' ? list : spec.routes,
+    routes: spec.routes === 'list' ? list.filter(isFirst) : spec.routes,
     ...(spec.cap === null ? {} : { most: 'cap' }),
     rounding: spec.rounding,
   };

@@ -114,9 +114,8 @@ function net(definition: Definition & { is: 'netting' }, quantities: Quantities)
     const worthOf = isOne ? had : round(times(had, rate), rounding);
     let met = least(worthOf, lacked);
     if (allowed !== null) met = least(met, allowed);
-    let used = isOne ? met : least(had, round(dividedBy(met, rate), rounding));
-    if (compare(met, worthOf) === 0) used = had;
-    if (compare(met, ZERO) === 0) used = ZERO;
+    const upward = rounding === undefined ? undefined : ({ ...rounding, mode: 'up' } as const);
+    const used = isOne ? met : least(had, round(dividedBy(met, rate), upward));
     supplied.set(from, minus(had, used));
     wanted.set(to, minus(lacked, met));
     if (allowed !== null) allowed = minus(allowed, met);

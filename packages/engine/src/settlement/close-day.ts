@@ -1,4 +1,5 @@
 import {
+  addDays,
   calendarDay,
   dayNumber,
   dayText,
@@ -43,4 +44,10 @@ function heldDay(period: Period, { year, month, day }: CalendarDay): DayNumber |
 /** A day of the calendar as a day of every year, mm-dd. */
 export function monthDayOf(day: DayNumber): string {
   return dayText(day).slice(5);
+}
+
+/** The last day of an account's own year, as mm-dd: the day before it began; the last of February, whichever. */
+export function lastDayOfYear(since: DayNumber): string {
+  const monthDay = monthDayOf(addDays(since, -1));
+  return monthDay === '02-28' && monthDayOf(since) === '03-01' ? '02-29' : monthDay;
 }

@@ -39,7 +39,7 @@ export const SETTLEMENT_FINDINGS = {
   'settlement/finer-than-units': {
     severity: 'error',
     text: (v) => ({
-      found: `"${v['quantity'] ?? ''}" comes to ${v['value'] ?? ''}, finer than a thousandth`,
+      found: `"${v['quantity'] ?? ''}" (${v['id'] ?? ''}) comes to ${v['value'] ?? ''}, finer than a thousandth`,
       expected: 'whole thousandths of a unit, or a rounding that makes them so',
       remedy: 'Add "rounding" to it in the tariff, as the rules have it.',
     }),
@@ -79,7 +79,7 @@ export const SETTLEMENT_FINDINGS = {
   'settlement/account-day-needed': {
     severity: 'error',
     text: (v) => ({
-      found: `an account without "${v['what'] ?? ''}", by which "${v['ledger'] ?? ''}" closes`,
+      found: `an account without "${v['what'] ?? ''}", which "${v['ledger'] ?? ''}" goes by`,
       expected: 'the day that the rule goes by',
       remedy: `Add "${v['what'] ?? ''}" to the account.`,
     }),
@@ -115,6 +115,14 @@ export const SETTLEMENT_FINDINGS = {
       found: `a balance of ${v['balance'] ?? ''} in "${v['ledger'] ?? ''}", which the settlement rule from ${v['from'] ?? ''} does not know`,
       expected: 'a rule that says what becomes of it',
       remedy: 'Close the ledger in the rule before, or let the new rule have a ledger of the same name.',
+    }),
+  },
+  'settlement/credit-below-nothing': {
+    severity: 'error',
+    text: (v) => ({
+      found: `credit for "${v['ledger'] ?? ''}" that comes to less than 0`,
+      expected: 'lines that earn 0 or more',
+      remedy: 'Let what can fall below 0 be a charge of its own, not a credit.',
     }),
   },
   'settlement/too-large': {

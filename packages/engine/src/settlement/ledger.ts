@@ -1,13 +1,6 @@
-import {
-  addDays,
-  calendarDay,
-  dayNumber,
-  daysInMonth,
-  type DayNumber,
-  type Period,
-} from '../quantity/index.ts';
+import { calendarDay, dayNumber, daysInMonth, type DayNumber, type Period } from '../quantity/index.ts';
 import type { LedgerRule } from '../tariff/index.ts';
-import { dayOfYearIn, monthDayOf } from './close-day.ts';
+import { dayOfYearIn, lastDayOfYear } from './close-day.ts';
 import type { AccountDays } from './settle-context.ts';
 import { SettlementProblem } from './settlement-problem.ts';
 
@@ -70,7 +63,7 @@ function takeOldest(lots: readonly Lot[], amount: number): readonly Lot[] {
 }
 
 /** A day so many months later; the last of a month that is too short for it. */
-function monthsLater(day: DayNumber, months: number): DayNumber {
+export function monthsLater(day: DayNumber, months: number): DayNumber {
   const { year, month, day: date } = calendarDay(day);
   const at = year * 12 + month - 1 + months;
   const later = { year: Math.floor(at / 12), month: (at % 12) + 1 };
@@ -81,12 +74,6 @@ function monthsLater(day: DayNumber, months: number): DayNumber {
 function told<Value>(value: Value | null, what: string, ledger: string): Value {
   if (value === null) throw new SettlementProblem('settlement/account-day-needed', { what, ledger });
   return value;
-}
-
-/** The last day of an account's own year, as mm-dd: the day before it began; the last of February, whichever. */
-function lastDayOfYear(since: DayNumber): string {
-  const monthDay = monthDayOf(addDays(since, -1));
-  return monthDay === '02-28' && monthDayOf(since) === '03-01' ? '02-29' : monthDay;
 }
 
 /** The days of the year on which a ledger closes; null for every period. */

@@ -55,7 +55,7 @@ export function moneyEntry(
   const places = above === undefined ? 0 : decimalPlaces(above);
   const before = state ?? emptyLedger(1);
   if (keeps.numerator < 0 || adds.numerator < 0) {
-    throw new SettlementProblem('settlement/ledger-out-of-balance', { ledger: rule.label });
+    throw new SettlementProblem('settlement/credit-below-nothing', { ledger: rule.label });
   }
   const denominators = [
     before.denominator,

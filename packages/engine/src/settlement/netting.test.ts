@@ -102,9 +102,9 @@ describe('units that are worth more or less than one', () => {
   });
 
   it('are rounded as the rule says', () => {
-    // 80 % of 7.9 are 6.32: 6 whole units; 3 of them take 3.75, of which whole units are 3.
+    // 80 % of 7.9 are 6.32: 6 whole units, which take 7.5, so 8 whole units, of the 7.9 there are. 3 take 3.75, so 4.
     expect(moved(worth('80', WHOLE), [7_900, 9_000])).toEqual([[6_000, 7_900]]);
-    expect(moved(worth('80', WHOLE), [7_900, 3_000])).toEqual([[3_000, 3_000]]);
+    expect(moved(worth('80', WHOLE), [7_900, 3_000])).toEqual([[3_000, 4_000]]);
   });
 
   it('stay where they are too few to set off anything', () => {

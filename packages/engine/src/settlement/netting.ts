@@ -49,7 +49,7 @@ function worthOf(units: number, { worth }: Route, netting: Netting): number {
   return worth === '100' ? units : thousandths(percentOf(worth, units), netting.rounding, netting);
 }
 
-/** Units of the supply that were used up for units set off. */
+/** Units of the supply that were used up for units set off: the fewest whole steps that are worth so much. */
 function usedFor(setOff: number, had: number, route: Route, netting: Netting): number {
   if (route.worth === '100') return setOff;
   const places = decimalPlaces(route.worth);
@@ -57,7 +57,9 @@ function usedFor(setOff: number, had: number, route: Route, netting: Netting): n
     numerator: wholeProduct(setOff, 100 * 10 ** places),
     denominator: decimalToWhole(route.worth, places),
   };
-  return Math.min(had, thousandths(exact, netting.rounding, netting));
+  const { rounding } = netting;
+  const up = rounding === undefined ? undefined : ({ step: rounding.step, mode: 'up' } as const);
+  return Math.min(had, thousandths(exact, up, netting));
 }
 
 /** The operands of a netting: its supply, its demand and its limit. */
@@ -98,8 +100,8 @@ export function netMoves(
     const lacked = lacking[route.to] ?? 0;
     const worth = worthOf(had, route, netting);
     const setOff = Math.min(worth, lacked, allowed);
-    // Units too few to be worth one set off nothing, and stay.
-    const used = setOff === 0 ? 0 : setOff === worth ? had : usedFor(setOff, had, route, netting);
+    // Units that are not needed for what was set off stay, also those too few to be worth one.
+    const used = usedFor(setOff, had, route, netting);
     moves.push({ route, setOff, used, had, lacked, allowed });
     left[route.from] = had - used;
     lacking[route.to] = lacked - setOff;

@@ -47,7 +47,8 @@ export function thousandths(exact: Exact, rounding: Rounding | undefined, defini
   const whole = wholeSteps(exact, { numerator: 1, denominator: 1 }, 'down');
   if (BigInt(whole) * BigInt(exact.denominator) !== BigInt(exact.numerator)) {
     const value = exactText(exact.numerator, exact.denominator * THOUSAND);
-    throw new SettlementProblem('settlement/finer-than-units', { quantity: definition.label, value });
+    const { id, label } = definition;
+    throw new SettlementProblem('settlement/finer-than-units', { quantity: label, id, value });
   }
   return whole;
 }

@@ -1,6 +1,6 @@
 import { addDays, calendarDay, dayNumber, daysInMonth, type DayNumber } from '../quantity/index.ts';
 import type { Definition } from '../tariff/index.ts';
-import { monthDayOf } from './close-day.ts';
+import { lastDayOfYear } from './close-day.ts';
 import type { Operand, PastPeriod, SettleContext } from './settle-context.ts';
 import { SettlementProblem } from './settlement-problem.ts';
 
@@ -17,15 +17,16 @@ function latestDayOfYear(monthDay: string, day: DayNumber): DayNumber {
 }
 
 /** The day on which the year of a total begins. */
-function yearBegin(since: string, { period, account }: SettleContext): DayNumber {
+function yearBegin(since: string, label: string, { period, account }: SettleContext): DayNumber {
   const told = <Value>(value: Value | null, what: string): Value => {
-    if (value === null)
-      throw new SettlementProblem('settlement/account-day-needed', { what, ledger: 'the year' });
+    if (value === null) throw new SettlementProblem('settlement/account-day-needed', { what, ledger: label });
     return value;
   };
-  if (since === 'anniversary') return latestDayOfYear(monthDayOf(told(account.since, 'since')), period.from);
-  if (since !== 'chosen') return latestDayOfYear(since, period.from);
-  const close = told(account.settlementDay, 'settlementDay');
+  if (since !== 'anniversary' && since !== 'chosen') return latestDayOfYear(since, period.from);
+  const close =
+    since === 'chosen'
+      ? told(account.settlementDay, 'settlementDay')
+      : lastDayOfYear(told(account.since, 'since'));
   return addDays(latestDayOfYear(close, addDays(period.from, -1)), 1);
 }
 
@@ -34,7 +35,7 @@ export function pastPeriods(definition: LookingBack, context: SettleContext): re
   const { past } = context;
   const since = definition.is === 'running-total' ? definition.since : undefined;
   if (since !== undefined) {
-    const from = yearBegin(since, context);
+    const from = yearBegin(since, definition.label, context);
     return past.filter((one) => one.period.from >= from);
   }
   if (definition.periods === undefined) return past;
