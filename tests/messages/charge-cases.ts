@@ -185,8 +185,8 @@ export const CHARGE_CASES: readonly MessageCase[] = [
     ),
     at: '138:23',
     found: '"chosenBy" beside the method "telescopic"',
-    expected: 'a quantity that chooses only where one rate is chosen for the whole',
-    remedy: 'Write the method "whole", or take "chosenBy" out.',
+    expected: 'a quantity that chooses only where one of several is chosen for the whole',
+    remedy: 'Take "chosenBy" out, or write steps, or the method "whole".',
   },
   {
     code: 'tariff/step-not-positive',

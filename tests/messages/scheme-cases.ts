@@ -28,12 +28,8 @@ const charged = (charge: string) => found(['"charges": [', `"charges": [\n${char
 const priced = (prices: string) =>
   found(['"versions": [', `"prices": {\n${prices}\n}, "versions": [`] as const);
 
-const KNOWN =
-  '"import", "export", "generation", "self-consumption", "total-use", "sanctioned-load", "plant-capacity", ' +
-  '"days", "shared", "bank"';
 const UNKNOWN = 'Correct the name, declare it under "measures", or work it out above this place.';
 const PRICE = 'Write a number, correct the name, or add the price above those that use it.';
-const AFTER_NETTING = `${KNOWN}, "net", "net.export", "net.bank", "net.import"`;
 const ADD_REST = { expected: '"carried" or "lapses" for what is not paid', remedy: 'Add "rest".' } as const;
 const DAY = { expected: 'a day of the calendar', remedy: 'Correct the date.' } as const;
 
@@ -44,7 +40,7 @@ const NAMES: readonly MessageCase[] = [
     make: found(['"on": "net.import"', '"on": "net.imports"']),
     at: '26:17',
     found: 'the quantity "net.imports"',
-    expected: `a quantity known here: ${AFTER_NETTING}`,
+    expected: `a quantity known here: "net.import", "import", "net.export", "export", "net.bank", "net", "generation", "sanctioned-load", "self-consumption", "total-use", "plant-capacity", "shared" …`,
     remedy: UNKNOWN,
   },
   {
@@ -53,7 +49,7 @@ const NAMES: readonly MessageCase[] = [
     make: defined(`{ "is": "sum", ${words('all')}, "of": ["net.import", "1"] }`),
     at: '56:70',
     found: 'the quantity "net.import"',
-    expected: `a quantity known here: ${KNOWN}`,
+    expected: `a quantity known here: "import", "export", "generation", "sanctioned-load", "self-consumption", "total-use", "plant-capacity", "shared", "days", "bank"`,
     remedy: UNKNOWN,
   },
   {
@@ -62,7 +58,7 @@ const NAMES: readonly MessageCase[] = [
     make: defined(`{ "is": "excess", ${words('all')}, "of": ["import@peak", "export"] }`),
     at: '56:73',
     found: 'the quantity "import@peak"',
-    expected: `a quantity known here: ${KNOWN}`,
+    expected: `a quantity known here: "import", "export", "self-consumption", "generation", "total-use", "sanctioned-load", "plant-capacity", "shared", "days", "bank"`,
     remedy: UNKNOWN,
   },
   {
@@ -71,7 +67,7 @@ const NAMES: readonly MessageCase[] = [
     make: found(['"keeps": "net.bank"', '"keeps": "net.banks"']),
     at: '73:20',
     found: 'the quantity "net.banks"',
-    expected: `a quantity known here: ${AFTER_NETTING}`,
+    expected: `a quantity known here: "net.bank", "bank", "net", "net.export", "net.import", "sanctioned-load", "generation", "plant-capacity", "import", "export", "self-consumption", "total-use" …`,
     remedy: UNKNOWN,
   },
   {
@@ -80,7 +76,7 @@ const NAMES: readonly MessageCase[] = [
     make: found([PAYMENT, PAYMENT.replace(' }', ', "most": "limit", "rest": "lapses" }')]),
     at: '75:112',
     found: 'the quantity "limit"',
-    expected: `a quantity known here: ${AFTER_NETTING}`,
+    expected: `a quantity known here: "import", "net.import", "plant-capacity", "export", "generation", "self-consumption", "total-use", "sanctioned-load", "shared", "days", "bank", "net" …`,
     remedy: UNKNOWN,
   },
   {
@@ -91,6 +87,55 @@ const NAMES: readonly MessageCase[] = [
     found: 'a second quantity or ledger named "bank"',
     expected: 'each name once',
     remedy: 'Give this one another name.',
+  },
+  {
+    code: 'tariff/unknown-quantity',
+    when: 'a charge is on "billed" under ledgers',
+    make: found(['"on": "net.import"', '"on": "billed"']),
+    at: '26:17',
+    found: 'the quantity "billed"',
+    expected: `a quantity known here: "shared", "sanctioned-load", "import", "export", "generation", "self-consumption", "total-use", "plant-capacity", "days", "bank", "net", "net.export" …`,
+    remedy: 'Under "ledgers" charge what a netting leaves, such as "net.import".',
+  },
+  {
+    code: 'tariff/quantity-twice',
+    when: 'a ledger has the name of a channel',
+    make: found(['"id": "rewards"', '"id": "import"'], ['"ledger": "rewards"', '"ledger": "import"']),
+    at: '77:17',
+    found: 'a second quantity or ledger named "import"',
+    expected: 'each name once',
+    remedy: 'Give this one another name.',
+  },
+  {
+    code: 'tariff/settlement-incomplete',
+    when: 'a ledger that a netting uses keeps all of its balance',
+    make: found(['"keeps": "net.bank"', '"label": "Bank"'], ['"label": "Bank of units"', '"unit": "kWh"']),
+    at: '67:9',
+    found: '"bank" in the supply of "net", and no "keeps"',
+    expected: 'what the netting leaves of the balance',
+    remedy: 'Write "keeps": "net.bank".',
+    isAmongOthers: true,
+  },
+  {
+    code: 'tariff/settlement-incomplete',
+    when: 'units that a netting sets off come into a ledger',
+    make: found(['"adds": "net.export"', '"adds": "export"']),
+    at: '72:19',
+    found: '"export" coming in whole, which "net" sets off',
+    expected: 'what the netting leaves of it',
+    remedy: 'Write "adds": "net.export".',
+  },
+  {
+    code: 'tariff/settlement-incomplete',
+    when: 'a netting has one route twice',
+    make: found([
+      '"routes": "any"',
+      '"routes": [{ "from": "bank", "to": "import" }, { "from": "bank", "to": "import" }]',
+    ]),
+    at: '63:58',
+    found: 'the same route a second time',
+    expected: 'each way once',
+    remedy: 'Take one of the two out.',
   },
   {
     code: 'tariff/quantity-twice',

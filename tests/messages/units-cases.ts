@@ -29,8 +29,7 @@ const account = (from: string, to: string) => (): readonly Finding[] =>
   readAccount(changed(accountText(), from, to)).findings;
 
 const KNOWN =
-  '"import", "export", "generation", "self-consumption", "total-use", "sanctioned-load", "plant-capacity", ' +
-  '"days", "shared", "bank", "net", "net.export", "net.bank", "net.import"';
+  '"import", "export", "generation", "self-consumption", "total-use", "sanctioned-load", "plant-capacity", "shared"';
 const NUMBER = {
   expected: 'a number of 0 or more with at most 9 digits and 3 decimals (8 for money)',
   remedy: 'Write it like "300" or "12.5".',
@@ -51,17 +50,26 @@ export const UNITS_CASES: readonly MessageCase[] = [
     make: kept([{ quantities: { import: '120', export: '80', r7: '3' } }], { registers: { r1: 'import' } }),
     at: 'periods.0.quantities.r7',
     found: 'the quantity "r7"',
-    expected: `a quantity of the tariff: ${KNOWN}, "r1"`,
-    remedy: 'Correct the name, or map the register to its quantity in the account.',
+    expected: `a quantity that can be given, not one that is worked out: ${KNOWN}, "r1"`,
+    remedy: 'Correct the name, leave it out, or map the register to its quantity in the account.',
   },
   {
-    code: 'period/unknown-quantity',
+    code: 'period/bad-register',
     when: 'a register of the account counts nothing that the tariff knows',
     make: kept([{ quantities: { r1: '120', export: '80' } }], { registers: { r1: 'imports' } }),
-    at: 'periods.0.quantities.r1',
-    found: 'the quantity "imports"',
-    expected: `a quantity of the tariff: ${KNOWN}, "r1"`,
-    remedy: 'Correct the name, or map the register to its quantity in the account.',
+    at: 'account.registers.r1',
+    found: 'the register "r1" counting "imports"',
+    expected: `a quantity that can be given: ${KNOWN}`,
+    remedy: 'Correct the name of the quantity.',
+  },
+  {
+    code: 'period/does-not-add-up',
+    when: 'total use is given and is not import and own use',
+    make: kept([{ quantities: { import: '120', export: '80', generation: '100', 'total-use': '150' } }]),
+    at: 'periods.0.quantities',
+    found: '150 given as "total-use", where the other quantities come to 140',
+    expected: 'a total that its parts make up',
+    remedy: 'Correct one of them, or leave the total out: it is worked out.',
   },
   {
     code: 'period/not-a-quantity',

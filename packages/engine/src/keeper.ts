@@ -142,17 +142,25 @@ function replacedPeriods(
 }
 
 /** Findings about the account itself. */
-function accountFindings(account: UnitsAccount): readonly Finding[] {
-  const { since, settlementDay } = account;
+function accountFindings(account: UnitsAccount, known: NameReading['known']): readonly Finding[] {
+  const { since, settlementDay, registers = {} } = account;
   const bad = [
     ...(since !== undefined && parseDay(since) === null ? [['since', since] as const] : []),
     ...(settlementDay !== undefined && parseDay(`2000-${settlementDay}`) === null
       ? [['settlementDay', settlementDay] as const]
       : []),
   ];
-  return bad.map(([key, value]) =>
+  const names = [...known.keys()].map((name) => `"${name}"`).join(', ');
+  const registered = Object.entries(registers).flatMap(([register, name]) => {
+    const path = ['account', 'registers', register];
+    return known.has(name)
+      ? []
+      : [periodFinding('period/bad-register', { path }, { register, name, known: names })];
+  });
+  const days = bad.map(([key, value]) =>
     periodFinding('period/no-such-day', { path: ['account', key] }, { value }),
   );
+  return [...days, ...registered];
 }
 
 /** What an account is kept by, besides its periods. */
@@ -170,7 +178,7 @@ export function startKeeping({ account, tariff, withSavings, first }: KeepingInp
   const reading: NameReading = { known: prepared.quantities, registers: account.registers ?? {} };
   const facts = readQuantities(account.quantities ?? {}, reading, ['account', 'quantities']);
   const opened = openLedgers(account.opening ?? {}, prepared.tariff, first);
-  const findings = [...accountFindings(account), ...facts.findings, ...opened.findings];
+  const findings = [...accountFindings(account, reading.known), ...facts.findings, ...opened.findings];
   if (findings.length > 0) return { value: null, findings };
   const blocks = (prepared.tariff.document.timeBlocks?.blocks ?? []).map(({ id }) => id);
   const keeping: Keeping = { prepared, account, reading, facts: facts.given, blocks, withSavings };

@@ -6,6 +6,7 @@ import {
   type Figure,
   type Outcome,
   type Path,
+  type Period,
 } from './quantity/index.ts';
 import {
   inForceDuring,
@@ -94,13 +95,17 @@ export function beginWith(credit: Figure): Carried {
 }
 
 /** The settlement rule in force on the last day of a period. */
-function ruleInForce(tariff: Tariff, { period }: EnergyPeriod, path: Path): Outcome<SettlementRule | null> {
+export function ruleInForce(
+  tariff: Tariff,
+  { period, account }: { readonly period: Period; readonly account: AccountDays },
+  path: Path,
+): Outcome<SettlementRule | null> {
   const last = addDays(period.to, -1);
   const [rule] = inForceDuring(tariff.settlements, { from: last, to: period.to });
-  const earlier = closesBefore(tariff.settlements, period);
+  const earlier = closesBefore(tariff.settlements, period, account);
   if (rule !== undefined && earlier !== null) {
     const after = dayText(rule.period.from);
-    const close = closingDays(earlier.item).join(', ');
+    const close = closingDays(earlier.item).join(', ') || 'a day of the account';
     const values = { close, before: dayText(earlier.period.from), after };
     return { value: null, findings: [settlementFinding('settlement/two-rules', { path }, values)] };
   }
@@ -230,7 +235,8 @@ function ledgersMonth(step: MonthStep, rule: LedgersRule): Outcome<MonthResult |
 
 /** Settle and bill one period by the rule in force: settlement → bill → savings. */
 export function settleMonth(step: MonthStep): Outcome<MonthResult | null> {
-  const rule = ruleInForce(step.prepared.tariff, step.energy, step.path);
+  const { prepared, energy, account, path } = step;
+  const rule = ruleInForce(prepared.tariff, { period: energy.period, account }, path);
   if (rule.value === null) return { value: null, findings: rule.findings };
   return rule.value.scheme === 'unit-netting'
     ? unitNettingMonth(step, rule.value)

@@ -6,8 +6,8 @@ export const PERIOD_FINDINGS = {
     severity: 'error',
     text: (v) => ({
       found: `the quantity "${v['name'] ?? ''}"`,
-      expected: `a quantity of the tariff: ${v['known'] ?? ''}`,
-      remedy: 'Correct the name, or map the register to its quantity in the account.',
+      expected: `a quantity that can be given, not one that is worked out: ${v['known'] ?? ''}`,
+      remedy: 'Correct the name, leave it out, or map the register to its quantity in the account.',
     }),
   },
   'period/not-a-quantity': {
@@ -112,6 +112,22 @@ export const PERIOD_FINDINGS = {
       found: `no "${v['name'] ?? ''}" of the host "${v['host'] ?? ''}", which is the pool`,
       expected: 'the units that are shared, in every period of the host',
       remedy: 'Add them to the period.',
+    }),
+  },
+  'period/does-not-add-up': {
+    severity: 'error',
+    text: (v) => ({
+      found: `${v['given'] ?? ''} given as "${v['name'] ?? ''}", where the other quantities come to ${v['follows'] ?? ''}`,
+      expected: 'a total that its parts make up',
+      remedy: 'Correct one of them, or leave the total out: it is worked out.',
+    }),
+  },
+  'period/bad-register': {
+    severity: 'error',
+    text: (v) => ({
+      found: `the register "${v['register'] ?? ''}" counting "${v['name'] ?? ''}"`,
+      expected: `a quantity that can be given: ${v['known'] ?? ''}`,
+      remedy: 'Correct the name of the quantity.',
     }),
   },
   'period/gap': {

@@ -1,6 +1,7 @@
 import {
   decimalPlaces,
   decimalToWhole,
+  exactText,
   givenFigure,
   isDecimalText,
   unfoldingFigure,
@@ -74,44 +75,77 @@ const between = (
   inputs: (figures) => figures,
 });
 
+/** A quantity that is given and also follows from others, otherwise. */
+export interface Differing {
+  readonly name: string;
+  readonly given: string;
+  readonly follows: string;
+}
+
+const NONE: readonly never[] = [];
+
+function differing(name: string, given: Figure, follows: number): readonly Differing[] {
+  if (size(given) === follows) return NONE;
+  return [{ name, given: exactText(size(given), 1000), follows: exactText(follows, 1000) }];
+}
+
 /** The sum of the blocks of a channel, where the channel itself is not given. */
-function sumBlocks(given: Given, channel: string, label: string, blocks: readonly string[]): void {
-  if (given[channel] !== undefined) return;
+function sumBlocks(
+  given: Given,
+  channel: string,
+  label: string,
+  blocks: readonly string[],
+): readonly Differing[] {
   const inputs = blocks.flatMap((block) => given[`${channel}@${block}`] ?? []);
-  if (inputs.length === 0) return;
+  if (inputs.length === 0) return NONE;
   const numerator = inputs.reduce((sum, figure) => sum + size(figure), 0);
+  const total = given[channel];
+  if (total !== undefined) {
+    return inputs.length < blocks.length ? NONE : differing(channel, total, numerator);
+  }
   given[channel] = unfoldingFigure(between('sum', channel, label), numerator, inputs);
+  return NONE;
 }
 
 /** Own use and total use, in all or in one block, where they follow from what is given. */
-function workOutAt(given: Given, suffix: string): void {
+function workOutAt(given: Given, suffix: string): readonly Differing[] {
   const [taken, made, fed] = [
     given[`import${suffix}`],
     given[`generation${suffix}`],
     given[`export${suffix}`],
   ];
   const selfUse = `self-consumption${suffix}`;
-  if (given[selfUse] === undefined && made !== undefined && fed !== undefined && size(made) >= size(fed)) {
+  const found: Differing[] = [];
+  if (made !== undefined && fed !== undefined && size(made) >= size(fed)) {
     const kind = between('difference', selfUse, 'Units used straight from the roof');
-    given[selfUse] = unfoldingFigure(kind, size(made) - size(fed), [made, fed]);
+    const units = size(made) - size(fed);
+    if (given[selfUse] === undefined) given[selfUse] = unfoldingFigure(kind, units, [made, fed]);
+    else found.push(...differing(selfUse, given[selfUse], units));
   }
   const own = given[selfUse];
   const use = `total-use${suffix}`;
-  if (given[use] === undefined && taken !== undefined && own !== undefined) {
+  if (taken !== undefined && own !== undefined) {
     const kind = between('sum', use, 'Units the house used');
-    given[use] = unfoldingFigure(kind, size(taken) + size(own), [taken, own]);
+    const units = size(taken) + size(own);
+    if (given[use] === undefined) given[use] = unfoldingFigure(kind, units, [taken, own]);
+    else found.push(...differing(use, given[use], units));
   }
+  return found.length === 0 ? NONE : found;
 }
 
 /**
  * What follows from the channels given: own use and total use, in all and in every block.
  *
  * @param blocks  of the tariff
+ * @returns       quantities that were given and follow otherwise from the others
  */
-export function workOut(given: Given, blocks: readonly string[]): void {
-  sumBlocks(given, 'import', 'Units taken from the grid', blocks);
-  sumBlocks(given, 'export', 'Units given to the grid', blocks);
-  sumBlocks(given, 'generation', 'Units the plant made', blocks);
-  for (const block of blocks) workOutAt(given, `@${block}`);
-  workOutAt(given, '');
+export function workOut(given: Given, blocks: readonly string[]): readonly Differing[] {
+  const found = [
+    sumBlocks(given, 'import', 'Units taken from the grid', blocks),
+    sumBlocks(given, 'export', 'Units given to the grid', blocks),
+    sumBlocks(given, 'generation', 'Units the plant made', blocks),
+    ...blocks.map((block) => workOutAt(given, `@${block}`)),
+    workOutAt(given, ''),
+  ];
+  return found.every((one) => one.length === 0) ? NONE : found.flat();
 }

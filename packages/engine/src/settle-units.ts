@@ -10,6 +10,7 @@ import {
 import type { EnergyPeriod } from './energy/index.ts';
 import type { PreparedTariff, QuantityChange } from './bill/index.ts';
 import { settleMonth, type Carried, type MonthResult } from './month.ts';
+import { periodFinding } from './period-findings.ts';
 import type { UnitsAccount } from './periods-document.ts';
 import { workOut, type Given, type NameReading } from './read-units.ts';
 
@@ -56,7 +57,13 @@ export function settleUnits(keeping: Keeping, step: UnitsStep): Outcome<MonthRes
   const { prepared, account, facts, blocks, withSavings } = keeping;
   const { period, changes, carried, path } = step;
   const given = { ...facts, ...step.given };
-  workOut(given, blocks);
+  const differing = workOut(given, blocks);
+  if (differing.length > 0) {
+    const findings = differing.map(({ name, ...values }) =>
+      periodFinding('period/does-not-add-up', { path: [...path, 'quantities'] }, { name, ...values }),
+    );
+    return { value: null, findings };
+  }
   const power = (name: string): number | null => (given[name]?.numerator as number | undefined) ?? null;
   return settleMonth({
     prepared,

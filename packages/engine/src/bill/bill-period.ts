@@ -74,11 +74,14 @@ interface CreditSoFar {
   readonly used: Figure[];
 }
 
+const NO_MONEY: ReadonlyMap<string, MoneyUse> = new Map();
+
 /** A bill in the making: parts one after the other, each with what the one before left of the ledgers. */
 class Charging {
   readonly lines: BillLine[] = [];
   readonly problems: Finding[] = [];
-  private readonly credits = new Map<string, CreditSoFar>();
+  /** By ledger; made when the first credit is met, which few tariffs have. */
+  private credits: Map<string, CreditSoFar> | null = null;
   private readonly prepared: PreparedTariff;
   private readonly input: Omit<BillInput, 'payments'>;
 
@@ -89,6 +92,7 @@ class Charging {
 
   /** What is left of each ledger of money, and what the period added: the balance brought forward goes first. */
   money(): ReadonlyMap<string, MoneyUse> {
+    if (this.credits === null) return NO_MONEY;
     const uses = [...this.credits].map(([ledger, { clause, earned, used }]) => {
       const sum = (id: string, label: string, figures: readonly Figure[]): Figure => {
         const [only, ...others] = figures;
@@ -104,7 +108,7 @@ class Charging {
 
   /** Balances of money as the next part finds them. */
   private balances(): BillQuantities {
-    if (this.credits.size === 0) return this.input.quantities;
+    if (this.credits === null) return this.input.quantities;
     const left = [...this.money()].map(([id, { keeps, adds }]) => {
       const words = { id, label: `${keeps.label} and credit of the days before`, clause: keeps.clause };
       const both = moneyOf({ ...words, operation: 'sum' }, addQuotients([keeps, adds]), [keeps, adds]);
@@ -118,7 +122,7 @@ class Charging {
     const balances = this.balances();
     const ready = preparedFor(this.prepared, part, period, {
       energyScale: split.energyScale,
-      money: moneyDenominator(balances),
+      money: moneyDenominator(balances, this.prepared),
     });
     const quantities = changedBy(this.input.changes ?? NONE, part, balances);
     const billed = billPart({ quantities, part, at, split, prepared: ready, path });
@@ -129,20 +133,22 @@ class Charging {
 
   /** What the credit lines of a part earned and used of their ledgers. */
   private takeCredit({ constants }: Prepared, lines: readonly BillLine[]): void {
+    const credits = (this.credits ??= new Map<string, CreditSoFar>());
     constants.shape.lines.forEach(({ charge, earned }, at) => {
       if (charge.kind !== 'credit' || charge.ledger === undefined) return;
       const { ledger, clause } = charge;
-      const credit: CreditSoFar = this.credits.get(ledger) ?? { clause, earned: [], used: [] };
+      const credit: CreditSoFar = credits.get(ledger) ?? { clause, earned: [], used: [] };
       credit.used.push(opposite((lines[at] as BillLine).figure));
       for (const index of earned) credit.earned.push((lines[index] as BillLine).figure);
-      this.credits.set(ledger, credit);
+      credits.set(ledger, credit);
     });
   }
 }
 
 /** What balances of money are counted in: 1/this. */
-function moneyDenominator(quantities: BillQuantities): number {
+function moneyDenominator(quantities: BillQuantities, { hasMoney }: PreparedTariff): number {
   let denominator = 1;
+  if (!hasMoney) return denominator;
   for (const name in quantities) {
     const figure = quantities[name];
     if (figure?.unit === 'money') denominator = commonMultiple(denominator, figure.denominator);
@@ -157,6 +163,7 @@ function changedBy(
   quantities: BillQuantities,
 ): BillQuantities {
   const day = part.day ?? part.period.from;
+  if (changes.length === 0) return quantities;
   const past = changes.filter(({ from }) => from <= day);
   return past.length === 0
     ? quantities
@@ -203,7 +210,7 @@ export function chargePeriod(
   input: Omit<BillInput, 'payments'>,
 ): Outcome<ChargedPeriod | null> {
   const { period, path } = input;
-  const days = (input.changes ?? NONE).map(({ from }) => from);
+  const days = input.changes === undefined ? NONE : input.changes.map(({ from }) => from);
   const { value: parts, findings } = periodParts(prepared.tariff, period, days);
   if (parts.length === 0) return { value: null, findings };
   const unscaled = unscaledFindings(parts, input);
@@ -226,6 +233,7 @@ export function chargePeriod(
 
 /** Credit that is left over under unit netting, which has no ledger of money to take it. */
 function strayCredit({ money }: ChargedPeriod, { period, path }: BillInput): readonly Finding[] {
+  if (money.size === 0) return NONE;
   return [...money].flatMap(([ledger, { adds }]) => {
     if (adds.numerator === 0) return [];
     const values = {

@@ -7,7 +7,7 @@ import {
 } from '../quantity/index.ts';
 import {
   priceAt,
-  quantityUnits,
+  quantitiesToGive,
   ratesNamed,
   type InForce,
   type LedgersRule,
@@ -45,8 +45,10 @@ export interface PreparedTariff {
   readonly totalRounding: StepRounding | null;
   /** What has been worked out, by version; filled as periods are billed. */
   readonly prepared: ReadonlyMap<TariffVersion, Memory>;
-  /** Every quantity that any of its settlement rules knows. */
+  /** Every quantity that an account or a period can give under any of its settlement rules. */
   readonly quantities: ReadonlyMap<string, NamedQuantity>;
+  /** Whether any of its ledgers is of money. */
+  readonly hasMoney: boolean;
   /** Settlement rules of scheme `ledgers` in normal form. */
   readonly settlements: ReadonlyMap<LedgersRule, PreparedSettlement>;
 }
@@ -87,11 +89,14 @@ export function prepareTariff(tariff: Tariff): PreparedTariff {
   }
   const { rounding } = tariff.document;
   const { document } = tariff;
-  const quantities = new Map(document.settlements.flatMap((rule) => [...quantityUnits(document, rule)]));
+  const quantities = quantitiesToGive(document);
   return {
     tariff,
     prepared,
     quantities,
+    hasMoney: document.settlements.some(
+      (rule) => rule.scheme === 'ledgers' && rule.ledgers?.some(({ unit }) => unit === 'money') === true,
+    ),
     settlements,
     lineRounding: stepRounding(rounding.line),
     totalRounding: stepRounding(rounding.total),

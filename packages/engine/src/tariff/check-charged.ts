@@ -1,8 +1,8 @@
 import type { Finding, Path } from '../quantity/index.ts';
-import { unknownQuantity } from './check-quantities.ts';
+import { unknownQuantity } from './unknown-quantity.ts';
 import { inForceDuring, readInForce } from './dated.ts';
 import { tariffFinding } from './findings.ts';
-import { quantityUnits, type NamedQuantity } from './known-quantities.ts';
+import { quantityUnits, takenNames, type NamedQuantity } from './known-quantities.ts';
 import type { Charge, SettlementRule, TariffDocument } from './schema.ts';
 
 type Known = ReadonlyMap<string, NamedQuantity>;
@@ -45,6 +45,14 @@ function rulesBeside(
   const rules = readInForce<SettlementRule>(document.settlements, words).value;
   const [own] = readInForce([version], words).value;
   return own === undefined ? document.settlements : inForceDuring(rules, own.period).map(({ item }) => item);
+}
+
+/** A measure cannot take the name of a quantity that every tariff knows. */
+export function measureFindings(document: TariffDocument): Finding[] {
+  const taken = takenNames(document);
+  return Object.keys(document.measures ?? {}).flatMap((id) =>
+    taken.has(id) ? [tariffFinding('tariff/quantity-twice', { path: ['measures', id] }, { id })] : [],
+  );
 }
 
 /** Every quantity that a charge names has to be given by every settlement rule of its days. */

@@ -103,11 +103,16 @@ function methodNeeded(charge: Charge & { kind: 'per-kilowatt' }, path: Path): Fi
   return [documentFinding('document/missing-key', { path: [...path, 'method'] }, values)];
 }
 
-/** Telescopic parts are not chosen by anything: a chooser beside them would be passed over silently. */
+/** Telescopic parts and single amounts are not chosen: a chooser beside them would be passed over silently. */
 function chooserWithoutEffect(charge: Charge, path: Path): Finding[] {
+  if (!('chosenBy' in charge) || charge.chosenBy === undefined) return [];
   const isTelescopic = 'method' in charge && charge.method === 'telescopic';
-  if (!isTelescopic || !('chosenBy' in charge) || charge.chosenBy === undefined) return [];
-  return [tariffFinding('tariff/no-effect', { path: [...path, 'chosenBy'] }, { key: 'chosenBy' })];
+  const isSingle =
+    (charge.kind === 'fixed' && charge.amount !== undefined) ||
+    (charge.kind === 'percentage' && charge.percent !== undefined);
+  if (!isTelescopic && !isSingle) return [];
+  const beside = isTelescopic ? 'the method "telescopic"' : 'one amount or percentage';
+  return [tariffFinding('tariff/no-effect', { path: [...path, 'chosenBy'] }, { key: 'chosenBy', beside })];
 }
 
 const RECOMPUTABLE: readonly Charge['kind'][] = ['slabs', 'slab-tables', 'per-unit'];

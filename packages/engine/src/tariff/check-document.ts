@@ -3,7 +3,7 @@ import { chargeFindings } from './check-charges.ts';
 import { tooFine } from './check-limits.ts';
 import { ledgersFindings } from './check-ledgers.ts';
 import { priceFindings, rateFindings } from './check-prices.ts';
-import { chargedFindings } from './check-charged.ts';
+import { chargedFindings, measureFindings } from './check-charged.ts';
 import { quantityFindings } from './check-quantities.ts';
 import { positive, roundingFindings } from './check-rounding.ts';
 import { unitNettingFindings } from './check-unit-netting.ts';
@@ -107,6 +107,7 @@ export function documentFindings(document: TariffDocument): Finding[] {
     ...priceFindings(document),
     ...rateFindings(document),
     ...seasonsAndBlocks(document),
+    ...measureFindings(document),
     ...chargedFindings(document),
   );
   return findings;

@@ -1,9 +1,9 @@
 import { parseDay, type Finding, type Path } from '../quantity/index.ts';
 import { rateTooFine, tooFine } from './check-limits.ts';
-import { unknownQuantity } from './check-quantities.ts';
+import { unknownQuantity } from './unknown-quantity.ts';
 import { positive, roundingFindings } from './check-rounding.ts';
 import { tariffFinding } from './findings.ts';
-import { quantityUnits } from './known-quantities.ts';
+import { quantityUnits, restName, takenNames } from './known-quantities.ts';
 import type { LedgerRule } from './ledger-schema.ts';
 import type { LedgersRule, TariffDocument } from './schema.ts';
 
@@ -149,17 +149,45 @@ function closeFindings({ close }: LedgerRule, path: Path): Finding[] {
   return findings;
 }
 
+/** Units that a netting sets off must neither stay in the ledger nor come into it once more. */
+function nettedFindings(
+  { id, unit, adds, keeps }: LedgerRule,
+  { quantities = [] }: LedgersRule,
+  path: Path,
+): Finding[] {
+  if (unit === 'money') return [];
+  const nettings = quantities.filter((definition) => definition.is === 'netting');
+  const uses = nettings.find(({ supply }) => supply.includes(id));
+  const findings: Finding[] = [];
+  if (uses !== undefined && keeps === undefined) {
+    const found = `"${id}" in the supply of "${uses.id}", and no "keeps"`;
+    const remedy = `Write "keeps": "${restName(uses, id)}".`;
+    findings.push(incomplete(path, found, 'what the netting leaves of the balance', remedy));
+  }
+  const counts = nettings.find(({ supply }) => adds !== undefined && supply.includes(adds));
+  if (counts !== undefined && adds !== undefined) {
+    const found = `"${adds}" coming in whole, which "${counts.id}" sets off`;
+    const remedy = `Write "adds": "${restName(counts, adds)}".`;
+    findings.push(incomplete([...path, 'adds'], found, 'what the netting leaves of it', remedy));
+  }
+  return findings;
+}
+
 /** Check the ledgers of a settlement rule. */
 export function ledgersFindings(document: TariffDocument, rule: LedgersRule, path: Path): Finding[] {
   const known = quantityUnits(document, rule);
   const seen = new Set<string>();
+  const taken = new Set([...takenNames(document), ...Object.keys(document.measures ?? {})]);
   return (rule.ledgers ?? []).flatMap((ledger, index) => {
     const at = [...path, 'ledgers', index];
-    const names = [
-      [ledger.adds, 'adds'],
-      [ledger.keeps, 'keeps'],
-      ...(ledger.unit !== 'money' ? [[ledger.payment?.most, 'payment.most'] as const] : []),
-    ] as const;
+    const names =
+      ledger.unit === 'money'
+        ? []
+        : ([
+            [ledger.adds, 'adds'],
+            [ledger.keeps, 'keeps'],
+            [ledger.payment?.most, 'payment.most'],
+          ] as const);
     const unknown = names.flatMap(([name, key]) => {
       const place = [...at, ...key.split('.')];
       const quantity = name === undefined ? undefined : known.get(name);
@@ -168,7 +196,8 @@ export function ledgersFindings(document: TariffDocument, rule: LedgersRule, pat
       const units = `${ledger.unit} and ${quantity.unit}`;
       return [tariffFinding('tariff/units-mixed', { path: place }, { id: ledger.id, units })];
     });
-    const twice = seen.has(ledger.id)
+    const isTaken = taken.has(ledger.id) || seen.has(ledger.id);
+    const twice = isTaken
       ? [tariffFinding('tariff/quantity-twice', { path: [...at, 'id'] }, { id: ledger.id })]
       : [];
     seen.add(ledger.id);
@@ -176,6 +205,7 @@ export function ledgersFindings(document: TariffDocument, rule: LedgersRule, pat
       ...twice,
       ...unknown,
       ...flowFindings(ledger, at),
+      ...nettedFindings(ledger, rule, at),
       ...closeFindings(ledger, at),
       ...paymentFindings(ledger, at),
     ];

@@ -10,18 +10,13 @@ import {
   type NamedQuantity,
 } from './known-quantities.ts';
 import type { Definition } from './quantity-schema.ts';
+import { unknownQuantity } from './unknown-quantity.ts';
 import type { LedgersRule, TariffDocument } from './schema.ts';
 
 type Known = ReadonlyMap<string, NamedQuantity>;
 
 const quotedList = (items: Iterable<string>): string =>
   [...items].map((item) => `"${item}"`).join(', ') || 'none';
-
-/** A quantity that nothing gives at its place. */
-export function unknownQuantity(quantity: string, known: Known, path: Path): Finding {
-  const names = [...known.keys()].filter((name) => !name.includes('@') || quantity.includes('@'));
-  return tariffFinding('tariff/unknown-quantity', { path }, { quantity, known: quotedList(names) });
-}
 
 /** Operands with the key each stands under. */
 function placedOperands(definition: Definition): readonly (readonly [string, Path])[] {
@@ -145,6 +140,12 @@ function nettingFindings(netting: Netting, path: Path): Finding[] {
     );
   }
   if (typeof routes === 'string') return findings;
+  const keys = routes.map(({ from, to }) => `${from} ${to}`);
+  const again = keys.findIndex((key, index) => keys.indexOf(key) < index);
+  if (again >= 0) {
+    const found = 'the same route a second time';
+    findings.push(incomplete([...path, 'routes', again], found, 'each way once', 'Take one of the two out.'));
+  }
   return [
     ...findings,
     ...routes.flatMap((route, index) => routeFindings(netting, route, [...path, 'routes', index])),

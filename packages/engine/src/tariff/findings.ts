@@ -96,9 +96,9 @@ export const TARIFF_FINDINGS = {
   'tariff/no-effect': {
     severity: 'error',
     text: (v) => ({
-      found: `${quoted(v['key'])} beside the method "telescopic"`,
-      expected: 'a quantity that chooses only where one rate is chosen for the whole',
-      remedy: 'Write the method "whole", or take "chosenBy" out.',
+      found: `${quoted(v['key'])} beside ${v['beside'] ?? ''}`,
+      expected: 'a quantity that chooses only where one of several is chosen for the whole',
+      remedy: 'Take "chosenBy" out, or write steps, or the method "whole".',
     }),
   },
   'tariff/one-of-two': {

@@ -11,6 +11,7 @@ export { ratesNamed } from './rates-named.ts';
 export {
   givenQuantities,
   operandsOf,
+  quantitiesToGive,
   quantityUnits,
   restName,
   type NamedQuantity,

@@ -71,20 +71,37 @@ export function madeBy(definition: Definition, known: Known): readonly (readonly
   return [own, ...rests];
 }
 
-/** The quantities that are there before anything is worked out. */
-export function givenQuantities(document: TariffDocument, rule: SettlementRule): Known {
+/** The quantities that every tariff with these time blocks knows. */
+function commonQuantities({ timeBlocks }: Pick<TariffDocument, 'timeBlocks'>): Known {
   const known: Known = new Map();
   for (const [name, label] of Object.entries(CHANNELS)) known.set(name, { unit: 'kWh', label });
   for (const [name, label] of Object.entries(POWERS)) known.set(name, { unit: 'kW', label });
-  known.set('days', { unit: 'count', label: 'Days of the period' });
   known.set('shared', { unit: 'kWh', label: 'Units shared out to this account' });
-  for (const { id, label } of document.timeBlocks?.blocks ?? []) {
+  for (const { id, label } of timeBlocks?.blocks ?? []) {
     for (const [name, words] of Object.entries(CHANNELS)) {
       known.set(`${name}@${id}`, { unit: 'kWh', label: `${words}, ${label}` });
     }
   }
+  return known;
+}
+
+/** Names that are taken before a document gives any: of quantities, and of what is always worked out. */
+export function takenNames(document: Pick<TariffDocument, 'timeBlocks'>): ReadonlySet<string> {
+  return new Set([...commonQuantities(document).keys(), 'days', 'billed']);
+}
+
+/** The quantities that an account or a period can give: none of those that are worked out. */
+export function quantitiesToGive(document: TariffDocument): ReadonlyMap<string, NamedQuantity> {
+  const known = commonQuantities(document);
   for (const [name, { unit, label }] of Object.entries(document.measures ?? {}))
     known.set(name, { unit, label });
+  return known;
+}
+
+/** The quantities that are there before anything is worked out. */
+export function givenQuantities(document: TariffDocument, rule: SettlementRule): Known {
+  const known: Known = new Map(quantitiesToGive(document));
+  known.set('days', { unit: 'count', label: 'Days of the period' });
   if (rule.scheme === 'unit-netting') {
     known.set('billed', { unit: 'kWh', label: 'Units billed' });
     return known;

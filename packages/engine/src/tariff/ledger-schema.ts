@@ -53,7 +53,7 @@ const close = z.strictObject({
     ])
     .check(
       z.describe(
-        'Every period; the end of each year since the account began; the day its owner chose; or days of the year: the period that holds the day closes the ledger',
+        'Every period; the end of each year since the account began; the day its owner chose; or a list of days of the year, such as ["03-31"]: the period that holds the day closes the ledger',
       ),
     ),
   everyYears: z.optional(

@@ -179,7 +179,11 @@ const netting = z.strictObject({
     ),
   most: z.optional(quantityText('At most so many units are set off in all')),
   rounding: z.optional(
-    roundingSchema.check(z.describe('Where a unit is worth more or less than 100 %: how units are rounded')),
+    roundingSchema.check(
+      z.describe(
+        'Where a unit is worth more or less than 100 %: how what units are worth is rounded; the fewest whole steps that are worth so much are used',
+      ),
+    ),
   ),
 });
 

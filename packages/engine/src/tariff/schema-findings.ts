@@ -15,6 +15,7 @@ interface Definition {
   readonly valueType?: z.core.$ZodType;
   readonly options?: readonly z.core.$ZodType[];
   readonly values?: readonly unknown[];
+  readonly entries?: Readonly<Record<string, unknown>>;
 }
 
 /** A document under check: its value, its text and the schema of what it should be. */
@@ -41,7 +42,8 @@ function agrees(schema: z.core.$ZodType, value: Readonly<Record<string, unknown>
   return (
     type === 'object' &&
     Object.entries(shape).every(([key, property]) => {
-      const { type: kind, values = [] } = definitionOf(property);
+      const { type: kind, values = [], entries = {} } = definitionOf(property);
+      if (kind === 'enum' && key === 'is') return Object.values(entries).includes(value[key]);
       return kind !== 'literal' || values.includes(value[key]);
     })
   );

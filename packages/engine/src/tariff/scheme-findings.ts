@@ -9,7 +9,10 @@ export const SCHEME_FINDINGS = {
     text: (v) => ({
       found: `the quantity ${quoted(v['quantity'])}`,
       expected: `a quantity known here: ${v['known'] ?? ''}`,
-      remedy: 'Correct the name, declare it under "measures", or work it out above this place.',
+      remedy:
+        v['quantity'] === 'billed'
+          ? 'Under "ledgers" charge what a netting leaves, such as "net.import".'
+          : 'Correct the name, declare it under "measures", or work it out above this place.',
     }),
   },
   'tariff/quantity-twice': {
