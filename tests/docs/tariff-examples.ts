@@ -57,7 +57,7 @@ export const EXAMPLES: Readonly<Record<string, readonly Example[]>> = {
       '{ "hour-import": { "unit": "kWh", "window": { "of": "import", "less": "export", "within": "hour" } } }',
     ],
   ],
-  season: [['seasons', '{ "winter": { "from": "11-01", "through": "02-28" } }']],
+  season: [['seasons', '{ "winter": { "from": "11-01", "through": "02-29" } }']],
   'time-blocks': [
     [
       'timeBlocks',

@@ -161,9 +161,12 @@ function minimumCharge(making: Making): Charge {
   const amount = String(random.below(400));
   const as = random.chance(70) ? 'shortfall' : 'floor';
   // One floor may stand in for a line, and a floor itself may be under another.
-  const free = as === 'floor' ? countedOnce(above) : above;
+  const met = metLines(above);
+  const free = as === 'floor' ? countedOnce(above).filter(({ id }) => !met.has(id)) : above;
   const of = countedOnce(free.filter(() => random.chance(60))).map((charge) => charge.id);
-  return { ...common(making), kind: 'minimum', amount, of: of.length > 0 ? of : [free[0]?.id ?? ''], as };
+  const [first] = free;
+  if (first === undefined) return fixedCharge(making);
+  return { ...common(making), kind: 'minimum', amount, of: of.length > 0 ? of : [first.id], as };
 }
 
 /** A percentage from 0 to so much, some with decimals. */
@@ -174,10 +177,24 @@ function share(random: Random, most: number): string {
     : String(whole);
 }
 
+/** Lines that credits above meet. */
+const metLines = (above: readonly Charge[]): ReadonlySet<string> =>
+  new Set(above.flatMap((line) => (line.kind === 'credit' ? line.against : [])));
+
+/** Lines above that a new credit may meet: paid for by nothing else. */
+function meetable(above: readonly Charge[]): readonly string[] {
+  const met = metLines(above);
+  const earning = new Set(above.flatMap((line) => (line.kind === 'credit' ? (line.earned ?? []) : [])));
+  return countedOnce(above)
+    .map(({ id }) => id)
+    .filter((id) => !met.has(id) && !earning.has(id));
+}
+
 /** Lines above that earn credit no other charge earns. */
 function earningLines({ random, above }: Making): readonly string[] {
   const taken = new Set(above.flatMap((line) => (line.kind === 'credit' ? (line.earned ?? []) : [])));
-  return above.map(({ id }) => id).filter((id) => !taken.has(id) && random.chance(40));
+  const met = metLines(above);
+  return above.map(({ id }) => id).filter((id) => !taken.has(id) && !met.has(id) && random.chance(40));
 }
 
 function creditCharge(making: Making): Charge {
@@ -186,7 +203,7 @@ function creditCharge(making: Making): Charge {
   const free = MONEY_LEDGERS.filter((ledger) => !used.includes(ledger));
   const [ledger] = random.chance(70) ? free : [];
   const earned = earningLines(making);
-  const others = above.map(({ id }) => id).filter((id) => !earned.includes(id));
+  const others = meetable(above).filter((id) => !earned.includes(id));
   const against = others.filter(() => random.chance(60));
   const target = against.length > 0 ? against : others.slice(0, 1);
   if (target.length === 0 || (ledger === undefined && earned.length === 0)) return fixedCharge(making);
@@ -194,13 +211,15 @@ function creditCharge(making: Making): Charge {
   // Without a percentage nothing is rounded.
   const most =
     !exactLines && random.chance(50) ? { percent: share(random, 100), ...(own && { rounding: own }) } : {};
+  const { inTotal: hidden, ...shown } = { inTotal: undefined, ...rest };
   return {
-    ...rest,
+    ...shown,
+    ...(hidden === undefined || ledger !== undefined ? {} : { inTotal: hidden }),
     ...most,
     kind: 'credit',
     ...(earned.length === 0 ? {} : { earned: [...earned] }),
     ...(ledger === undefined ? { left: 'lapses' } : { ledger, left: 'carried' }),
-    against: target,
+    against: [...target],
   };
 }
 

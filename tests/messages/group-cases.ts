@@ -109,6 +109,15 @@ export const GROUP_CASES: readonly MessageCase[] = [
     remedy: 'Add the account, or take it out of the group.',
   },
   {
+    code: 'period/group-uneven',
+    when: 'a member has no period where the host has one',
+    make: grouped(WITH_SHARING, { roof: one(), flat: { account: {}, periods: [] } }),
+    at: 'accounts.flat.periods',
+    found: 'the periods of "flat", which are not those of the host, or provisional',
+    expected: 'the same periods for every account of a group, each with units that were read',
+    remedy: 'Give every account the periods of the host.',
+  },
+  {
     code: 'period/no-sharing-rule',
     when: 'the tariff shares nothing',
     make: grouped(LEDGER_TARIFF, { roof: one(), flat: one() }),

@@ -321,6 +321,24 @@ const CREDITS: readonly MessageCase[] = [
   },
   {
     code: 'tariff/credit-incomplete',
+    when: 'a line is met twice',
+    make: found([AGAINST, '"against": ["energy", "energy"],']),
+    at: '44:33',
+    found: '"energy", named twice',
+    expected: 'lines of which there is something left to pay',
+    remedy: 'Name the line once, the floor in its place, or the other credit beside it.',
+  },
+  {
+    code: 'tariff/credit-incomplete',
+    when: 'a credit of a ledger is no part of the sum',
+    make: found([CREDIT_LEFT, '"left": "carried", "inTotal": false']),
+    at: '45:41',
+    found: 'a credit of a ledger that is no part of the sum',
+    expected: 'a credit that the bill is less by',
+    remedy: 'Take "inTotal" out.',
+  },
+  {
+    code: 'tariff/credit-incomplete',
     when: 'nothing earns it',
     make: found(
       ['"earned": ["reward"],\n', '\n'],

@@ -4,7 +4,10 @@ import { readDocument, type SourceText } from './tariff/index.ts';
 import { unitsAccountSchema, unitsPeriodSchema } from './periods-document.ts';
 
 const exact = z.string().check(
-  z.refine((text) => isDecimalText(text) || /^-?\d+\/\d+$/.test(text), { error: 'decimal', abort: true }),
+  z.refine((text) => isDecimalText(text) || /^-?\d{1,40}\/0*[1-9]\d{0,14}$/.test(text), {
+    error: 'decimal',
+    abort: true,
+  }),
   z.describe('A decimal number written as text, such as "3.10", or a fraction such as "190/3".'),
 );
 

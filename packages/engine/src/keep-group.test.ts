@@ -98,10 +98,13 @@ describe('a group', () => {
     expect(codes({ ...INPUT, tariff: tariffOf([CHARGE], { settlements: [unshared] }) })).toEqual([
       'period/no-sharing-rule',
     ]);
-    const dark = {
-      account: {},
-      periods: [{ from: '2025-01-01', to: '2025-02-01', quantities: { import: '1' } }],
-    };
+    const periods = roof?.periods.map((one) => ({ ...one, quantities: { import: '1' } })) ?? [];
+    const dark = { account: {}, periods };
     expect(codes({ ...INPUT, accounts: { ...INPUT.accounts, roof: dark } })).toEqual(['period/no-pool']);
+    const [first] = roof?.periods ?? [];
+    const short = { account: {}, periods: first === undefined ? [] : [first] };
+    expect(codes({ ...INPUT, accounts: { ...INPUT.accounts, 'flat-1': short } })).toEqual([
+      'period/group-uneven',
+    ]);
   });
 });

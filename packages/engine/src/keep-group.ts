@@ -1,4 +1,12 @@
-import { exactText, type Figure, type Finding, type Outcome, type Path } from './quantity/index.ts';
+import {
+  addDays,
+  exactText,
+  parseDay,
+  type Figure,
+  type Finding,
+  type Outcome,
+  type Path,
+} from './quantity/index.ts';
 import type { Tariff } from './tariff/index.ts';
 import { groupMembers, sharePool, type GroupDocument } from './settlement/index.ts';
 import { prepareTariff, type PreparedTariff } from './bill/index.ts';
@@ -63,9 +71,12 @@ class Sharer {
   /** Share the pool of one period; false where it cannot be. */
   share(at: number): boolean {
     const { group } = this.input;
-    const rule = this.prepared.tariff.document.settlements.findLast(
-      (one) => one.scheme === 'ledgers' && one.sharing !== undefined,
-    );
+    const { tariff } = this.prepared;
+    const to = parseDay(this.input.accounts[group.host]?.periods[at]?.to ?? '');
+    const last = to === null ? null : addDays(to, -1);
+    const rule = tariff.settlements.find(
+      ({ period }) => last !== null && period.from <= last && last < period.to,
+    )?.item;
     const sharing = rule?.scheme === 'ledgers' ? rule.sharing : undefined;
     if (sharing === undefined) {
       this.findings.push(periodFinding('period/no-sharing-rule', { path: [] }));
@@ -97,6 +108,18 @@ class Sharer {
   }
 }
 
+/** Whether an account has the periods of the host, none of them provisional: a pool is shared once. */
+function isEven({ periods }: GroupAccount, host: GroupAccount): boolean {
+  const isSame = periods.length === host.periods.length;
+  return (
+    isSame &&
+    periods.every(({ from, to, provisional, replaces }, at) => {
+      const own = host.periods[at];
+      return own?.from === from && own.to === to && provisional === undefined && replaces === undefined;
+    })
+  );
+}
+
 /** The pool of a period with what the one before left in it. */
 function together(pool: Figure, kept: Figure): Figure {
   const numerator = (pool.numerator as number) + (kept.numerator as number);
@@ -122,6 +145,15 @@ export function keepGroup(input: GroupInput): Outcome<KeptGroup> {
     periodFinding('period/no-account', { path: ['accounts'] }, { id }),
   );
   if (absent.length > 0) return { value: { accounts: {}, pools: [] }, findings };
+  const uneven = ids.filter(
+    (id) => !isEven(accounts[id] as GroupAccount, accounts[group.host] as GroupAccount),
+  );
+  findings.push(
+    ...uneven.map((id) =>
+      periodFinding('period/group-uneven', { path: ['accounts', id, 'periods'] }, { id }),
+    ),
+  );
+  if (uneven.length > 0) return { value: { accounts: {}, pools: [] }, findings };
   const sharer = new Sharer(input, prepared);
   const count = accounts[group.host]?.periods.length ?? 0;
   for (let at = 0; at < count; at += 1) if (!sharer.share(at)) break;

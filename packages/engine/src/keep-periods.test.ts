@@ -60,7 +60,14 @@ describe('quantities of a period', () => {
     const charges = [on('import'), on('self-consumption'), on('total-use')];
     const kept = keep(charges, [april({ import: '10', export: '3', generation: '8' })]);
     expect(kept.bills).toEqual([['20', '10', '30']]);
-    const blocks = april({ 'import@peak': '4', 'import@off': '6', 'export@off': '3', 'generation@off': '8' });
+    const blocks = april({
+      'import@peak': '4',
+      'import@off': '6',
+      'export@peak': '0',
+      'export@off': '3',
+      'generation@peak': '0',
+      'generation@off': '8',
+    });
     const own = keep(
       [...charges, on('self-consumption_off'.replace('_', '@')), on('total-use@off')].map((charge) => ({
         ...charge,

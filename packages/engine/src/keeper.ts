@@ -1,6 +1,6 @@
 import { dayText, parseDay, type Finding, type Outcome, type Path, type Period } from './quantity/index.ts';
 import type { Tariff, TariffDocument } from './tariff/index.ts';
-import { prepareTariff, type PreparedTariff } from './bill/index.ts';
+import { prepareTariff, type PreparedTariff, type QuantityChange } from './bill/index.ts';
 import { openLedgers } from './open-ledgers.ts';
 import { beginWith, type Carried, type SettledMonth } from './month.ts';
 import { periodFinding, type PeriodFindingCode } from './period-findings.ts';
@@ -13,6 +13,8 @@ import { spreadUnits, trueUpBill } from './true-up.ts';
 
 type TrueUpRule = NonNullable<TariffDocument['trueUp']>;
 
+const UNCOUNTED: readonly string[] = ['kW', 'kVA', 'class'];
+
 /** One billing period, billed from its units. */
 export interface UnitsMonth extends SettledMonth {
   readonly period: Period;
@@ -24,6 +26,9 @@ interface KeptPeriod {
   readonly carried: Carried;
   readonly month: UnitsMonth;
   readonly isProvisional: boolean;
+  /** What it was billed from. */
+  readonly given: Given;
+  readonly changes: readonly QuantityChange[];
 }
 
 /** Keeps the periods of an account, one after the other. */
@@ -72,7 +77,8 @@ export class Keeper {
     const settled = settleUnits(this.keeping, { ...step, carried });
     if (settled.value === null) return settled.findings;
     const month: UnitsMonth = { period: step.period, ...settled.value.month };
-    this.kept.push({ period: step.period, carried, month, isProvisional });
+    const { period, given, changes } = step;
+    this.kept.push({ period, carried, month, isProvisional, given, changes });
     this.carried = settled.value.carried;
     return settled.findings;
   }
@@ -87,7 +93,10 @@ export class Keeper {
     let { carried } = first;
     const right: SettledMonth[] = [];
     for (const [index, period] of periods.entries()) {
-      const settled = settleUnits(this.keeping, { ...step, period, given: shares[index] ?? {}, carried });
+      const before = replaced[index];
+      const given = { ...shares[index], ...uncounted(before?.given ?? {}) };
+      const changes = before?.changes ?? [];
+      const settled = settleUnits(this.keeping, { ...step, period, given, changes, carried });
       if (settled.value === null) return settled.findings;
       right.push(settled.value.month);
       ({ carried } = settled.value);
@@ -97,10 +106,23 @@ export class Keeper {
     if (trueUp.value === null) return trueUp.findings;
     const last = right.at(-1) as SettledMonth;
     const month = { ...last, period: step.period, bill: trueUp.value, withoutSolar: null, savings: null };
-    this.kept.push({ period: step.period, carried: first.carried, month, isProvisional: false });
+    const { given, changes } = step;
+    this.kept.push({
+      period: step.period,
+      carried: first.carried,
+      month,
+      isProvisional: false,
+      given,
+      changes,
+    });
     this.carried = carried;
     return trueUp.findings;
   }
+}
+
+/** Powers and classes of a period: what no reading at last sets right. */
+function uncounted(given: Given): Given {
+  return Object.fromEntries(Object.entries(given).filter(([, { unit }]) => UNCOUNTED.includes(unit)));
 }
 
 /** The days that a true-up bills: those of the periods it replaces, and those after them. */

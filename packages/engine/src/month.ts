@@ -31,6 +31,7 @@ import {
   coveredDays,
   EMPTY_CHAIN,
   ledgersWithoutRule,
+  type LedgerChain,
   type PreparedTariff,
   type QuantityChange,
 } from './bill/index.ts';
@@ -137,6 +138,17 @@ function carriedFrom({ closing, paid, payment, energy }: PassbookEntry, chains: 
   return { credit, payment: { ...payment, units }, chains };
 }
 
+/** A period that no quantities were worked out in: a rule that looks back to it is told so. */
+function lookedPast(chains: LedgerChains, { prepared, energy }: MonthStep): LedgerChains {
+  const looksBack = [...prepared.settlements.values()].some(({ remembered }) => remembered.length > 0);
+  if (!looksBack) return chains;
+  const past = { period: energy.period, quantities: {} };
+  const after = <Chain extends LedgerChain | null>(chain: Chain): Chain =>
+    chain === null ? chain : { ...chain, past: [...chain.past, past] };
+  const { actual, withoutExport, withoutSolar } = chains;
+  return { actual: after(actual), withoutExport: after(withoutExport), withoutSolar: after(withoutSolar) };
+}
+
 /** Chains whose payments stand in a bill. */
 function paidUp(chains: LedgerChains): LedgerChains {
   return chains.actual.payments.length === 0
@@ -173,7 +185,8 @@ function unitNettingMonth(step: MonthStep, rule: UnitNettingRule): Outcome<Month
   const findings = [...settled.findings, ...billed.findings];
   if (billed.value === null) return { value: null, findings };
   const month = { passbook, ledgers: [], quantities: {}, ...billed.value };
-  return { value: { month, carried: carriedFrom(passbook, paidUp(carried.chains)) }, findings };
+  const chains = lookedPast(paidUp(carried.chains), step);
+  return { value: { month, carried: carriedFrom(passbook, chains) }, findings };
 }
 
 /** Everything that is known of a period, by the names that tariffs use. */

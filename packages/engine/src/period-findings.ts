@@ -98,6 +98,14 @@ export const PERIOD_FINDINGS = {
       remedy: 'Add the account, or take it out of the group.',
     }),
   },
+  'period/group-uneven': {
+    severity: 'error',
+    text: (v) => ({
+      found: `the periods of "${v['id'] ?? ''}", which are not those of the host, or provisional`,
+      expected: 'the same periods for every account of a group, each with units that were read',
+      remedy: 'Give every account the periods of the host.',
+    }),
+  },
   'period/no-sharing-rule': {
     severity: 'error',
     text: () => ({

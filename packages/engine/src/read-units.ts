@@ -97,11 +97,11 @@ function sumBlocks(
   blocks: readonly string[],
 ): readonly Differing[] {
   const inputs = blocks.flatMap((block) => given[`${channel}@${block}`] ?? []);
-  if (inputs.length === 0) return NONE;
+  if (inputs.length === 0 || inputs.length < blocks.length) return NONE;
   const numerator = inputs.reduce((sum, figure) => sum + size(figure), 0);
   const total = given[channel];
   if (total !== undefined) {
-    return inputs.length < blocks.length ? NONE : differing(channel, total, numerator);
+    return differing(channel, total, numerator);
   }
   given[channel] = unfoldingFigure(between('sum', channel, label), numerator, inputs);
   return NONE;

@@ -76,14 +76,15 @@ interface LineSums {
   readonly billed: Figure[];
 }
 
-/** Lines of several bills, by their id, in the order in which they first stand. */
+/** Lines of several bills, by their id and whether they count, in the order in which they first stand. */
 function sumLines(right: readonly Bill[], billed: readonly Bill[]): readonly LineSums[] {
   const sums = new Map<string, LineSums>();
   const take = (key: 'right' | 'billed', { figure, counts, version }: BillLine): void => {
     const { id, label } = figure;
-    const at = sums.get(id) ?? { id, label, counts, version, right: [], billed: [] };
+    const name = `${id} ${String(counts)}`;
+    const at = sums.get(name) ?? { id, label, counts, version, right: [], billed: [] };
     at[key].push(figure);
-    sums.set(id, at);
+    sums.set(name, at);
   };
   for (const bill of right) for (const line of bill.lines) take('right', line);
   for (const bill of billed) for (const line of bill.lines) take('billed', line);

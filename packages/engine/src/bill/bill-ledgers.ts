@@ -24,7 +24,7 @@ import {
   type Settled,
   type SurplusPayment,
 } from '../settlement/index.ts';
-import { chargePeriod, closeBill, type Bill, type QuantityChange } from './bill-period.ts';
+import { chargePeriod, closeBill, strayCredit, type Bill, type QuantityChange } from './bill-period.ts';
 import type { BillQuantities } from './bill-part.ts';
 import type { PreparedTariff } from './prepare.ts';
 import { ledgerName } from './quantities.ts';
@@ -138,6 +138,8 @@ function closed(
   const { changes = [] } = input;
   const charged = chargePeriod(prepared, { period, quantities, changes, path });
   if (charged.value === null) return { value: null, findings: charged.findings };
+  const stray = strayCredit(charged.value, ledgerIds(rule), { period, path });
+  if (stray.length > 0) return { value: null, findings: stray };
   const entries = inOrder(rule, [...settled.ledgers, ...moneyEntries(input, charged.value.money)]);
   const payments = [...chain.payments, ...paymentsIn(entries, 'same')];
   const bill = closeBill(prepared, { period, quantities, payments, path }, charged.value.lines);

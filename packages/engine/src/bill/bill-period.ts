@@ -135,8 +135,13 @@ class Charging {
   private takeCredit({ constants }: Prepared, lines: readonly BillLine[]): void {
     const credits = (this.credits ??= new Map<string, CreditSoFar>());
     constants.shape.lines.forEach(({ charge, earned }, at) => {
-      if (charge.kind !== 'credit' || charge.ledger === undefined) return;
-      const { ledger, clause } = charge;
+      if (charge.kind !== 'credit') return;
+      const { ledger, clause, label } = charge;
+      if (ledger === undefined) {
+        const sum = addQuotients(earned.map((index) => (lines[index] as BillLine).figure));
+        if (sum.numerator < 0) this.problems.push(belowNothing(label, this.input.path));
+        return;
+      }
       const credit: CreditSoFar = credits.get(ledger) ?? { clause, earned: [], used: [] };
       credit.used.push(opposite((lines[at] as BillLine).figure));
       for (const index of earned) credit.earned.push((lines[index] as BillLine).figure);
@@ -172,15 +177,22 @@ function changedBy(
 
 /** A charge for the whole of a period that each part of it would bear in full. */
 function unscaledFindings(
+  prepared: PreparedTariff,
   parts: readonly PeriodPart[],
   { changes = NONE, path }: Omit<BillInput, 'payments'>,
 ): readonly Finding[] {
   if (changes.length === 0 || parts.length < 2) return NONE;
-  const charges = parts.flatMap(({ version }) => version.item.charges.filter(isBorneInFull));
+  const unitOf = (name: string) => prepared.units.get(name)?.unit ?? 'kWh';
+  const charges = parts.flatMap(({ version }) =>
+    version.item.charges.filter((charge) => isBorneInFull(charge, unitOf)),
+  );
   return charges
     .slice(0, 1)
     .map(({ label }) => billFinding('bill/change-unscaled', { path }, { charge: label }));
 }
+
+const belowNothing = (ledger: string, path: Path): Finding =>
+  settlementFinding('settlement/credit-below-nothing', { path }, { ledger });
 
 /** A figure of money with the other sign. */
 function opposite(figure: Figure): Figure {
@@ -213,7 +225,7 @@ export function chargePeriod(
   const days = input.changes === undefined ? NONE : input.changes.map(({ from }) => from);
   const { value: parts, findings } = periodParts(prepared.tariff, period, days);
   if (parts.length === 0) return { value: null, findings };
-  const unscaled = unscaledFindings(parts, input);
+  const unscaled = unscaledFindings(prepared, parts, input);
   if (unscaled.length > 0) return { value: null, findings: unscaled };
   const split = splitEnergy(prepared.tariff, period, parts);
   const charging = new Charging(prepared, input);
@@ -231,11 +243,15 @@ export function chargePeriod(
     : { value: { lines, money: charging.money() }, findings: NONE };
 }
 
-/** Credit that is left over under unit netting, which has no ledger of money to take it. */
-function strayCredit({ money }: ChargedPeriod, { period, path }: BillInput): readonly Finding[] {
+/** Credit that is left over where the rule in force has no ledger to take it. */
+export function strayCredit(
+  { money }: ChargedPeriod,
+  known: ReadonlySet<string>,
+  { period, path }: Pick<BillInput, 'period' | 'path'>,
+): readonly Finding[] {
   if (money.size === 0) return NONE;
   return [...money].flatMap(([ledger, { adds }]) => {
-    if (adds.numerator === 0) return [];
+    if (known.has(ledger) || adds.numerator === 0) return [];
     const values = {
       ledger,
       balance: exactText(adds.numerator, adds.denominator),
@@ -255,7 +271,7 @@ function strayCredit({ money }: ChargedPeriod, { period, path }: BillInput): rea
 export function billPeriod(prepared: PreparedTariff, input: BillInput): Outcome<Bill | null> {
   const charged = chargePeriod(prepared, input);
   if (charged.value === null) return { value: null, findings: charged.findings };
-  const stray = strayCredit(charged.value, input);
+  const stray = strayCredit(charged.value, new Set(), input);
   if (stray.length > 0) return { value: null, findings: stray };
   return closeBill(prepared, input, charged.value.lines);
 }

@@ -50,11 +50,9 @@ describe('a credit', () => {
     expect(unexplainedOf(part)).toEqual(NONE_UNEXPLAINED);
   });
 
-  it('that is below 0 meets nothing', () => {
+  it('that is below 0 is refused, not dropped', () => {
     const priced = [perUnit('energy', 'import', '5'), perUnit('reward', 'export', '-2'), credit()];
-    const charged = bill(priced, { import: '100', export: '20' });
-    expect(amountsOf(charged).at(-1)).toEqual(['credit', '0']);
-    expect(unexplainedOf(charged)).toEqual(NONE_UNEXPLAINED);
+    expect(() => bill(priced, { import: '100', export: '20' })).toThrow('credit-below-nothing');
   });
 
   it('meets nothing of lines that come to less than 0, and says so', () => {

@@ -79,7 +79,7 @@ function creditAmount(
   const most = isLarge
     ? roundedLarge(line, [against, line.pieces[1] as number, 0n], at)
     : refused(rounded(line, product), at);
-  return 0 - Math.max(0, Math.min(available, most));
+  return 0 - Math.max(0, Math.min(available, most, against));
 }
 
 /** What a line's amount is computed from. */

@@ -8,6 +8,7 @@ import {
 import {
   priceAt,
   quantitiesToGive,
+  quantityUnits,
   ratesNamed,
   type InForce,
   type LedgersRule,
@@ -20,7 +21,7 @@ import { prepareSettlement, type PreparedSettlement } from '../settlement/index.
 import { makeConstants, quantityVector, type Constants } from './constants.ts';
 import { dayFactor, lowestTerms, type DayFactor } from './day-factor.ts';
 import { seasonsOf } from './seasons.ts';
-import { shapeOf, type RateReader, type Shape } from './shape.ts';
+import { shapeOf, type RateReader, type Shape, type ShapeLine } from './shape.ts';
 import { stepRounding, type StepRounding } from './step-rounding.ts';
 import { traceTables } from './trace-tables.ts';
 import type { BillSource } from './trace.ts';
@@ -47,6 +48,13 @@ export interface PreparedTariff {
   readonly prepared: ReadonlyMap<TariffVersion, Memory>;
   /** Every quantity that an account or a period can give under any of its settlement rules. */
   readonly quantities: ReadonlyMap<string, NamedQuantity>;
+  /** Every quantity that any of its settlement rules knows, given or worked out. */
+  readonly units: ReadonlyMap<string, NamedQuantity>;
+  /**
+   * Whether units are given that no one can tell the source of, or blocks beside unit netting: what bills
+   * would be without solar cannot be told then.
+   */
+  readonly isSavingUnclear: boolean;
   /** Whether any of its ledgers is of money. */
   readonly hasMoney: boolean;
   /** Settlement rules of scheme `ledgers` in normal form. */
@@ -94,6 +102,8 @@ export function prepareTariff(tariff: Tariff): PreparedTariff {
     tariff,
     prepared,
     quantities,
+    units: new Map(document.settlements.flatMap((rule) => [...quantityUnits(document, rule)])),
+    isSavingUnclear: isSavingUnclear(document),
     hasMoney: document.settlements.some(
       (rule) => rule.scheme === 'ledgers' && rule.ledgers?.some(({ unit }) => unit === 'money') === true,
     ),
@@ -101,6 +111,14 @@ export function prepareTariff(tariff: Tariff): PreparedTariff {
     lineRounding: stepRounding(rounding.line),
     totalRounding: stepRounding(rounding.total),
   };
+}
+
+function isSavingUnclear({ measures = {}, timeBlocks, settlements }: TariffDocument): boolean {
+  const counted = Object.values(measures).filter(({ unit }) => unit === 'kWh' || unit === 'kVAh');
+  const hasBank = settlements.some(({ scheme }) => scheme === 'unit-netting');
+  return (
+    counted.some(({ window }) => window === undefined || hasBank) || (timeBlocks !== undefined && hasBank)
+  );
 }
 
 /** The quantities that the charges of a version are counted on or chosen by. */
@@ -132,12 +150,23 @@ function rateReader(document: TariffDocument, period: Period): RateReader {
   };
 }
 
+/** A tax inside its own base is less than the whole of it, whatever a price comes to. */
+function refuseInside({ isInside, charge, tables, ratePlaces }: ShapeLine): void {
+  const rate = tables[0]?.pieces[0];
+  if (!isInside || rate === undefined || (rate.rate >= 0 && rate.rate < 100 * 10 ** ratePlaces)) return;
+  throw new NoPriceInForce(
+    `the percentage of "${charge.label}" comes to ${rate.rateText}, and is to be inside its base`,
+  );
+}
+
 /** The normal form of a version for the seasons and prices of a period. */
 function shapeFor(memory: Memory, part: PeriodPart, whole: Period, document: TariffDocument) {
   const seasons = seasonsOf(document, part.day ?? part.period.from);
   const rateOf = rateReader(document, whole);
-  const key = [...seasons, ...memory.prices.map((name) => rateOf(name).text)].join(' ');
+  const prices = memory.prices.map((name) => rateOf(name));
+  const key = [...seasons, ...prices.map(({ text, clause }) => `${text} ${clause}`)].join(' ');
   const shape = memory.shapes.get(key) ?? shapeOf(part.version.item, document, { rateOf, seasons });
+  for (const line of shape.lines) refuseInside(line);
   memory.shapes.set(key, shape);
   return { shape, key };
 }

@@ -154,10 +154,13 @@ class LineCollector {
   private readonly at = new Map<string, number>();
   private readonly charges: readonly Charge[];
   private readonly builder: LineBuilder;
+  /** Lines that earn credit, in season or not: no part of the sum. */
+  private readonly earning: ReadonlySet<string>;
 
-  constructor(charges: readonly Charge[], builder: LineBuilder) {
+  constructor(charges: readonly Charge[], builder: LineBuilder, all: readonly Charge[]) {
     this.charges = charges;
     this.builder = builder;
+    this.earning = new Set(all.flatMap((charge) => (charge.kind === 'credit' ? (charge.earned ?? []) : [])));
   }
 
   private remember(id: string, line: ShapeLine): number {
@@ -188,8 +191,12 @@ class LineCollector {
       'of' in charge ? this.places(charge.of) : charge.kind === 'credit' ? this.places(charge.against) : [];
     const earned = charge.kind === 'credit' ? this.places(charge.earned ?? []) : [];
     if (charge.kind === 'minimum' && charge.as === 'floor') this.leaveOut(basis);
-    this.leaveOut(earned);
-    const rest = { id: charge.id, basis, earned, adds: charge.inTotal !== false };
+    const rest = {
+      id: charge.id,
+      basis,
+      earned,
+      adds: charge.inTotal !== false && !this.earning.has(charge.id),
+    };
     this.remember(charge.id, this.builder.build(charge, rest));
   }
 }
@@ -203,7 +210,7 @@ class LineCollector {
 export function shapeOf(version: TariffVersion, document: TariffDocument, options: ShapeOptions = {}): Shape {
   const builder = new LineBuilder(document, options.rateOf ?? asWritten);
   const charges = inSeason(version, options.seasons);
-  const collector = new LineCollector(charges, builder);
+  const collector = new LineCollector(charges, builder, version.charges);
   for (const charge of charges) collector.add(charge);
   const { lines } = collector;
   const largestRates = lines.map(({ tables }) =>

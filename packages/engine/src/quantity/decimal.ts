@@ -121,6 +121,7 @@ function factorsOut(number: bigint, prime: bigint): { readonly times: number; re
  * exactText(190, 3) //=> "190/3"
  */
 export function exactText(numerator: number | bigint, denominator: number): string {
+  if (denominator === 0) throw new RangeError('a fraction over 0');
   const divisor = largeDivisor(BigInt(numerator), BigInt(denominator));
   const top = BigInt(numerator) / divisor;
   const bottom = BigInt(denominator) / divisor;

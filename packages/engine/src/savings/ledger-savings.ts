@@ -42,30 +42,32 @@ const partsOf = (name: string): readonly [string, string] => {
 const nothing = ({ id, label, unit, denominator }: Figure): Figure =>
   givenFigure({ id, label, unit, numerator: 0, denominator, clause: '' });
 
+/** Nettings inside a period, by the measure that names them. */
+type Windows = ReadonlyMap<string, { readonly of: string; readonly less: string }>;
+
 /** The plant as it is, but what it gives to the grid is not counted. */
-function withoutExport(given: Given): Given {
-  return Object.fromEntries(
-    Object.entries(given).map(([name, figure]) => {
-      const [channel] = partsOf(name);
-      return [name, channel === 'export' || channel === 'shared' ? nothing(figure) : figure];
-    }),
-  );
+function withoutExport(given: Given, windows: Windows): Given {
+  const figureOf = (name: string, figure: Figure): Figure => {
+    const [channel] = partsOf(name);
+    const { of = channel, less } = windows.get(name) ?? {};
+    if (of === 'export' || of === 'shared') return nothing(figure);
+    const whole = less === 'export' ? given[of] : undefined;
+    return whole === undefined ? figure : renamedFigure(whole, { id: name, label: figure.label });
+  };
+  return Object.fromEntries(Object.entries(given).map(([name, figure]) => [name, figureOf(name, figure)]));
 }
 
 const FROM_THE_ROOF = ['export', 'generation', 'self-consumption', 'plant-capacity', 'shared'];
 
 /** No plant: the whole use is taken from the grid; null where it is not known. */
-function withoutSolar(given: Given, windows: ReadonlySet<string>): Given | null {
+function withoutSolar(given: Given, windows: Windows): Given | null {
   const result: Record<string, Figure> = {};
   for (const [name, figure] of Object.entries(given)) {
     const [channel, block] = partsOf(name);
-    if (FROM_THE_ROOF.includes(channel)) result[name] = nothing(figure);
-    else if (channel === 'import') {
+    const of = windows.get(name)?.of ?? channel;
+    if (FROM_THE_ROOF.includes(of)) result[name] = nothing(figure);
+    else if (of === 'import') {
       const use = given[`total-use${block}`];
-      if (use === undefined) return null;
-      result[name] = renamedFigure(use, { id: name, label: `${figure.label}, without solar` });
-    } else if (windows.has(name)) {
-      const use = given['total-use'];
       if (use === undefined) return null;
       result[name] = renamedFigure(use, { id: name, label: `${figure.label}, without solar` });
     } else result[name] = figure;
@@ -84,18 +86,21 @@ export function billLedgerMonth(
   input: LedgerMonthInput,
 ): Outcome<LedgerMonth | null> {
   const { chains, given, withSavings } = input;
+  const isTold = withSavings && !prepared.isSavingUnclear;
   const actual = billLedgers(prepared, { ...input, chain: chains.actual });
   if (actual.value === null) return { value: null, findings: actual.findings };
   const { measures = {} } = prepared.tariff.document;
-  const windows = new Set(Object.keys(measures).filter((name) => measures[name]?.window !== undefined));
-  const unplanted = withSavings ? withoutSolar(given, windows) : null;
+  const windows: Windows = new Map(
+    Object.entries(measures).flatMap(([name, { window }]) => (window === undefined ? [] : [[name, window]])),
+  );
+  const unplanted = isTold ? withoutSolar(given, windows) : null;
   const { changes = [] } = input;
   const billed = (as: Given | null, chain: LedgerChain | null, plant = changes): LedgerBill | null =>
     as === null || chain === null
       ? null
       : billLedgers(prepared, { ...input, given: as, chain, changes: plant }).value;
   const noSolar = billed(unplanted, chains.withoutSolar, changesWithoutPlant(changes));
-  const noExport = billed(withSavings ? withoutExport(given) : null, chains.withoutExport);
+  const noExport = billed(isTold ? withoutExport(given, windows) : null, chains.withoutExport);
   const { bill, ledgers, quantities } = actual.value;
   const isKnown = noSolar !== null && noExport !== null;
   const value: LedgerMonth = {

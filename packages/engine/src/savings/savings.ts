@@ -147,7 +147,7 @@ export function billMonth(prepared: PreparedTariff, input: MonthInput): Outcome<
   const { period, totalUse } = entry.energy;
   const billed = billPeriod(prepared, { period, quantities: withSolar(input), payments, changes, path });
   if (billed.value === null) return { value: null, findings: billed.findings };
-  if (totalUse === null || input.withSavings === false)
+  if (totalUse === null || input.withSavings === false || prepared.isSavingUnclear)
     return { value: { bill: billed.value, withoutSolar: null, savings: null }, findings: billed.findings };
   const without = billPeriod(prepared, {
     period,

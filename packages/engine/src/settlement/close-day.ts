@@ -21,8 +21,19 @@ export function holdsDayOfYear(period: Period, monthDay: string): boolean {
   return dayOfYearIn(period, monthDay) !== null;
 }
 
+/** Every day of the year of a name in a period, in order of time. */
+export function daysOfYearIn(period: Period, monthDay: string): readonly DayNumber[] {
+  const month = twoDigits(monthDay, 0);
+  const day = twoDigits(monthDay, 3);
+  const { year } = calendarDay(period.from);
+  const years = calendarDay(period.to).year - year + 1;
+  return Array.from({ length: years }, (_, at) => heldDay(period, { year: year + at, month, day })).filter(
+    (held) => held !== null,
+  );
+}
+
 /** The first day of the year of a name in a period; null where it holds none. */
-export function dayOfYearIn(period: Period, monthDay: string): DayNumber | null {
+function dayOfYearIn(period: Period, monthDay: string): DayNumber | null {
   const month = twoDigits(monthDay, 0);
   const day = twoDigits(monthDay, 3);
   const { year } = calendarDay(period.from);

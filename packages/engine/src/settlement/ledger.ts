@@ -1,6 +1,6 @@
 import { calendarDay, dayNumber, daysInMonth, type DayNumber, type Period } from '../quantity/index.ts';
 import type { LedgerRule } from '../tariff/index.ts';
-import { dayOfYearIn, lastDayOfYear } from './close-day.ts';
+import { daysOfYearIn, lastDayOfYear } from './close-day.ts';
 import type { AccountDays } from './settle-context.ts';
 import { SettlementProblem } from './settlement-problem.ts';
 
@@ -110,10 +110,10 @@ export function closesIn(rule: LedgerRule, period: Period, account: AccountDays)
   if (days === null) return true;
   const { everyYears } = rule.close;
   return days.some((monthDay) => {
-    const day = dayOfYearIn(period, monthDay);
-    if (day === null || everyYears === undefined) return day !== null;
+    const held = daysOfYearIn(period, monthDay);
+    if (held.length === 0 || everyYears === undefined) return held.length > 0;
     const since = told(account.since, 'since', rule.label);
-    return isItsYear(day, monthDay, rule, since);
+    return held.some((day) => isItsYear(day, monthDay, rule, since));
   });
 }
 
@@ -138,7 +138,7 @@ function paidOf(rule: LedgerRule, balance: number, { threshold, most }: LedgerIn
   const isReached =
     threshold === null || balance > threshold || (above === undefined && balance === threshold);
   const due = isReached ? balance - (pays === 'excess' ? (threshold ?? 0) : 0) : 0;
-  return most === null ? due : Math.min(due, most);
+  return most === null ? due : Math.min(due, Math.max(0, most));
 }
 
 /**

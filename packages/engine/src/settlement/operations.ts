@@ -4,6 +4,8 @@ import {
   decimalPlaces,
   decimalToWhole,
   exactText,
+  LARGEST_WHOLE,
+  NumberTooLarge,
   periodDays,
   wholeProduct,
   wholeSteps,
@@ -42,6 +44,7 @@ export function thousandths(exact: Exact, rounding: Rounding | undefined, defini
       { numerator: step * THOUSAND, denominator: 10 ** places },
       rounding.mode,
     );
+    if (Math.abs(steps * step * THOUSAND) > LARGEST_WHOLE) throw new NumberTooLarge();
     return (steps * step * THOUSAND) / 10 ** places;
   }
   const whole = wholeSteps(exact, { numerator: 1, denominator: 1 }, 'down');

@@ -197,7 +197,7 @@ export function chargeFindings(charges: readonly Charge[], document: TariffDocum
       ...chooserWithoutEffect(charge, at),
       ...baseFindings(charge, above, at),
       ...countedTwice(charge, above, at),
-      ...creditFindings(charge, charges.slice(0, index), { document, path: at }),
+      ...creditFindings(charge, charges.slice(0, index), { document, all: charges, path: at }),
       ...insideFindings(charge, at),
       ...splitUnscaled(charge, document, at),
     ];

@@ -99,16 +99,58 @@ function earningFindings(credit: Credit, before: readonly Charge[], path: Path):
   });
 }
 
+/** Why a credit must not meet a line; null where it may. */
+function unmeetable(line: string, index: number, credit: Credit, all: readonly Charge[]): string | null {
+  const { against } = credit;
+  if (against.indexOf(line) < index) return 'named twice';
+  const floor = all.find(
+    (charge) => charge.kind === 'minimum' && charge.as === 'floor' && charge.of.includes(line),
+  );
+  if (floor !== undefined) return `which the floor "${floor.id}" stands in for`;
+  const credits = all.filter((charge) => charge.kind === 'credit');
+  const earning = credits.find(({ id, earned = [] }) => id !== credit.id && earned.includes(line));
+  if (earning !== undefined) return `which earns the credit "${earning.id}"`;
+  const at = credits.findIndex(({ id }) => id === credit.id);
+  const first = credits
+    .slice(0, at)
+    .find((other) => other.against.includes(line) && !against.includes(other.id));
+  return first === undefined
+    ? null
+    : `which the credit "${first.id}" meets too, without that credit beside it`;
+}
+
+/** A credit meets each line once, and only what is left to be paid of it. */
+function meetingFindings(credit: Credit, all: readonly Charge[], path: Path): Finding[] {
+  const findings = credit.against.flatMap((line, index) => {
+    const why = unmeetable(line, index, credit, all);
+    if (why === null) return [];
+    const expected = 'lines of which there is something left to pay';
+    const remedy = 'Name the line once, the floor in its place, or the other credit beside it.';
+    return [incomplete([...path, 'against', index], `"${line}", ${why}`, expected, remedy)];
+  });
+  if (credit.ledger !== undefined && credit.inTotal === false) {
+    const found = 'a credit of a ledger that is no part of the sum';
+    const remedy = 'Take "inTotal" out.';
+    findings.push(incomplete([...path, 'inTotal'], found, 'a credit that the bill is less by', remedy));
+  }
+  return findings;
+}
+
 /** Check a charge of kind `credit`. */
 export function creditFindings(
   charge: Charge,
   before: readonly Charge[],
-  { document, path }: { readonly document: TariffDocument; readonly path: Path },
+  {
+    document,
+    all,
+    path,
+  }: { readonly document: TariffDocument; readonly all: readonly Charge[]; readonly path: Path },
 ): Finding[] {
   if (charge.kind !== 'credit') return [];
   const findings = [
     ...ledgerFindings(charge, before, document, path),
     ...earningFindings(charge, before, path),
+    ...meetingFindings(charge, all, path),
   ];
   if (charge.earned === undefined && charge.ledger === undefined) {
     findings.push(

@@ -124,6 +124,12 @@ function combined(price: Exclude<Price, { is: 'series' | 'mean' }>, reading: Rea
   return [value[0] * top, value[1] * bottom * 100n];
 }
 
+/** More digits than a rate of a document may have. */
+function isTooLong(text: string): boolean {
+  const [whole = '', decimals = ''] = text.replace('-', '').split('.');
+  return whole.length > 9 || whole.length + decimals.length > 15;
+}
+
 /** The clause of what is in force: of the entry of a series, else of the price. */
 function clauseOf(price: Price | undefined, { from, to }: Period): string {
   if (price?.is !== 'series') return price?.clause ?? '';
@@ -144,6 +150,8 @@ function clauseOf(price: Price | undefined, { from, to }: Period): string {
 export function priceAt(document: TariffDocument, name: string, period: Period): PriceAt {
   try {
     const text = textOf(valueOf(name, { document, period }));
+    if (text !== null && isTooLong(text))
+      return { problem: `the price "${name}" comes to ${text}, too large to bill` };
     if (text === null) return { problem: `the price "${name}" does not end within 8 decimals` };
     return { text, clause: clauseOf(document.prices?.[name], period) };
   } catch (error) {
