@@ -169,7 +169,7 @@ function minimum(charge: Charge & { kind: 'minimum' }, scope: Scope): Fraction {
   return charge.as === 'shortfall' ? largest(ZERO, minus(smallest, sum)) : largest(smallest, sum);
 }
 
-/** What there is of credit, as far as the lines it is set against take it; what they may take at most is rounded. */
+/** What there is of credit, as far as the lines it is set against take it; what they may take at most is rounded, and never above them. */
 function credit(charge: Charge & { kind: 'credit' }, scope: Scope): Fraction {
   const { earned = [], ledger, against, percent } = charge;
   const opening = ledger === undefined ? ZERO : (scope.input.balances?.[ledger] ?? ZERO);
@@ -179,7 +179,7 @@ function credit(charge: Charge & { kind: 'credit' }, scope: Scope): Fraction {
     percent === undefined
       ? owed
       : rounded(times(owed, times(fraction(percent), fraction('0.01'))), charge, scope);
-  return minus(ZERO, largest(ZERO, least(available, most)));
+  return minus(ZERO, largest(ZERO, least(available, least(most, owed))));
 }
 
 function exactAmount(charge: Charge, scope: Scope): Fraction {
@@ -223,10 +223,9 @@ function isInSeason({ season }: Charge, { document, day }: TwinInput): boolean {
   return from <= through ? from <= at && at <= through : from <= at || at <= through;
 }
 
-/** Lines that are no part of the sum: those that say so, those that earn credit, and those under a floor. */
+/** Lines that are no part of the sum: those that say so, and those under a floor. */
 function leftOut(charge: Charge): readonly string[] {
   const own = charge.inTotal === false ? [charge.id] : [];
-  if (charge.kind === 'credit') return [...own, ...(charge.earned ?? [])];
   return charge.kind === 'minimum' && charge.as === 'floor' ? [...own, ...charge.of] : own;
 }
 
@@ -235,7 +234,8 @@ export function twinBill(input: TwinInput): TwinBill {
   const scope: Scope = { input, amounts: new Map() };
   const charges = input.charges.filter((charge) => isInSeason(charge, input));
   for (const charge of charges) scope.amounts.set(charge.id, lineAmount(charge, scope));
-  const out = new Set(charges.flatMap(leftOut));
+  const earning = input.charges.flatMap((charge) => (charge.kind === 'credit' ? (charge.earned ?? []) : []));
+  const out = new Set([...charges.flatMap(leftOut), ...earning]);
   const counted = charges.map((charge) => charge.id).filter((id) => !out.has(id));
   const sum = sumOf(counted, scope);
   const { total } = input.document.rounding;

@@ -1,5 +1,6 @@
 import {
   addQuotients,
+  subtractQuotients,
   type AppliedRounding,
   type Choice,
   type Figure,
@@ -242,7 +243,13 @@ function mostFigure({ constants, trace }: LineAt, sum: Figure): Figure {
     inputs: [sum],
     parameters: rate,
   };
-  return rounding === null ? share : roundedFigure(share, rounding, trace.roundingClause);
+  if (rounding === null) return share;
+  const most = roundedFigure(share, rounding, trace.roundingClause);
+  // Rounded up, the share can be more than there is to meet.
+  if (subtractQuotients(sum, most).numerator >= 0) return most;
+  const { numerator, denominator } = sum;
+  const limit = { id: `${charge.id}-limit`, label: 'But not above it', operation: 'least' } as const;
+  return { ...sum, ...limit, numerator, denominator, inputs: [most, sum] };
 }
 
 /** The rate or percentage of the piece charged, where the line is one product or share. */
