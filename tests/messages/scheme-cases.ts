@@ -184,6 +184,18 @@ const NAMES: readonly MessageCase[] = [
     found: '"11-31"',
     ...DAY,
   },
+  {
+    code: 'tariff/season-leap-day',
+    when: 'a season ends on 28 February',
+    make: found([
+      '"versions": [',
+      '"seasons": { "cold": { "from": "11-01", "through": "02-28" } }, "versions": [',
+    ]),
+    at: '14:54',
+    found: 'a season that ends on 02-28, so that 29 February is in no season',
+    expected: '"02-29", which is the 28th in a common year, or a season that begins on that day',
+    remedy: 'Write "02-29".',
+  },
 ];
 
 const PRICES: readonly MessageCase[] = [

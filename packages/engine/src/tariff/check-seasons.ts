@@ -13,6 +13,11 @@ export function seasonFindings(document: TariffDocument): Finding[] {
         tariffFinding('tariff/no-such-day', { path: ['seasons', name, key] }, { value: season[key] }),
       ),
   );
+  // Days are texts here: a winter through 02-28 would leave the day after it in a leap year to no season.
+  const begins = new Set(seasons.map(([, { from }]) => from));
+  const leap = seasons
+    .filter(([, { through }]) => through === '02-28' && !begins.has('02-29'))
+    .map(([name]) => tariffFinding('tariff/season-leap-day', { path: ['seasons', name, 'through'] }));
   const charges = document.versions.flatMap((version, index) =>
     version.charges.flatMap(({ season }, at) => {
       if (season === undefined || known.includes(season)) return [];
@@ -21,5 +26,5 @@ export function seasonFindings(document: TariffDocument): Finding[] {
       return [tariffFinding('tariff/unknown-season', { path }, values)];
     }),
   );
-  return [...days, ...charges];
+  return [...days, ...leap, ...charges];
 }

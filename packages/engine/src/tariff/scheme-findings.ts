@@ -63,6 +63,14 @@ export const SCHEME_FINDINGS = {
       remedy: 'Add it under "seasons" or correct the name.',
     }),
   },
+  'tariff/season-leap-day': {
+    severity: 'error',
+    text: () => ({
+      found: 'a season that ends on 02-28, so that 29 February is in no season',
+      expected: '"02-29", which is the 28th in a common year, or a season that begins on that day',
+      remedy: 'Write "02-29".',
+    }),
+  },
   'tariff/credit-incomplete': {
     severity: 'error',
     text: (v) => ({
