@@ -23,6 +23,8 @@ const inZone = (timeZone: string) => ({
     exclude: [...configDefaults.exclude, '**/dist/**', LONG, BROWSER, PAGE],
     env: { TZ: timeZone },
     provide: { timeZone },
+    // A law draws its own cases, and a large one beside other work can take longer than a unit test may.
+    testTimeout: 60_000,
   },
 });
 

@@ -64,7 +64,7 @@ export function namesHolidays(calendar: readonly TimeBlockEntry[]): boolean {
  *
  * @param monthDay  as mm-dd
  * @example
- * seasonsOn({ winter: { from: '11-01', through: '02-28' } }, '01-15') //=> ["winter"]
+ * seasonsOn({ winter: { from: '11-01', through: '02-29' } }, '01-15') //=> ["winter"]
  */
 export function seasonsOn(seasons: TimeBlocks['seasons'], monthDay: string): readonly string[] {
   return Object.entries(seasons ?? {})
