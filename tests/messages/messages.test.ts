@@ -7,6 +7,7 @@ import { EXTEND_CASES } from './extend-cases.ts';
 import { GROUP_CASES } from './group-cases.ts';
 import { LARGE_CASES } from './large-cases.ts';
 import { said } from './message-case.ts';
+import { METER_CHANGE_CASES } from './meter-change-cases.ts';
 import { PAIR_CASES } from './pair-cases.ts';
 import { PERIOD_CASES } from './period-cases.ts';
 import { READING_CASES } from './reading-cases.ts';
@@ -24,6 +25,7 @@ const CASES = [
   ...READING_CASES,
   ...TYPED_CASES,
   ...PAIR_CASES,
+  ...METER_CHANGE_CASES,
   ...PERIOD_CASES,
   ...LARGE_CASES,
   ...EXTEND_CASES,

@@ -27,8 +27,8 @@ export const PAIR_CASES: readonly MessageCase[] = [
     found: '4498, below the reading before, 4521',
     expected: 'a register that counts up',
     remedy:
-      'Did the counter pass 99999? Then confirm it. Was the meter changed? Then begin a new account with ' +
-      'the new meter. Was the reading before estimated, or a digit mistyped? Correct it.',
+      'Did the counter pass 99999? Then confirm it. Was the meter changed? Then add the last reading of the ' +
+      'old one and the first of the new one. Was a digit mistyped? Correct it.',
   },
   {
     code: 'reading/rolled-over',

@@ -55,7 +55,7 @@ export const PERIOD_CASES: readonly MessageCase[] = [
     severity: 'note',
     at: 'readings.1.export',
     found: '581 units given to the grid and 580 made in the same days',
-    expected: 'a difference within 3 %, which two meters can have',
+    expected: 'a difference within 3 %, which two meters of their classes can have',
     remedy: 'Hardly anything was used in the house directly; how much cannot be known.',
   },
   {

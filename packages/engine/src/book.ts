@@ -7,7 +7,13 @@ import {
   type ReadingRow,
   type ReadReadingsOptions,
 } from './readings/index.ts';
-import { energyRatios, measureEnergy, type EnergyPeriod, type EnergyRatios } from './energy/index.ts';
+import {
+  countBlocks,
+  energyRatios,
+  measureEnergy,
+  type EnergyPeriod,
+  type EnergyRatios,
+} from './energy/index.ts';
 import type { SurplusPayment } from './settlement/index.ts';
 import { prepareTariff, type PreparedTariff } from './bill/index.ts';
 import { beginWith, settleMonth, type Carried, type SettledMonth } from './month.ts';
@@ -56,9 +62,13 @@ interface PairStep {
 /** Readings → energy → settlement → bill → savings, for one period. */
 function bookMonth({ prepared, account, pair, carried }: PairStep) {
   const { path } = pair.to;
-  const measured = measureEnergy(pair, account, prepared.tariff.document.units);
+  const { units: rule, timeBlocks } = prepared.tariff.document;
+  const blocks = (timeBlocks?.blocks ?? []).map(({ id }) => id);
+  const inBlocks = countBlocks(pair, rule, blocks);
+  if (inBlocks.value === null) return { value: null, findings: inBlocks.findings };
+  const measured = measureEnergy(pair, account, rule, blocks.length > 0);
   const energy = measured.value;
-  const settled = settleMonth({ prepared, account, energy, more: {}, carried, path });
+  const settled = settleMonth({ prepared, account, energy, more: inBlocks.value, carried, path });
   const findings = [...measured.findings, ...settled.findings];
   if (settled.value === null) return { value: null, findings };
   const month: BookMonth = { energy, ratios: energyRatios(energy, account), ...settled.value.month };

@@ -6,6 +6,7 @@ export * from './settlement/index.ts';
 export * from './bill/index.ts';
 export * from './savings/index.ts';
 export { keepBook, type Book, type BookInput, type BookMonth } from './book.ts';
+export { estimateCosts, type Compared, type EstimateCost, type EstimatedMonth } from './estimate-cost.ts';
 export {
   casesJsonSchema,
   readCases,

@@ -2,20 +2,35 @@ import { describe, expect, it } from 'vitest';
 import { periodOf, valueOf } from '../../../../tests/support/make.ts';
 import { unexplained } from '../../../../tests/support/recompute.ts';
 import { decimalToWhole, type RoundingMode } from '../quantity/index.ts';
-import { makeRegister, type Reading, type ReadingPair } from '../readings/index.ts';
+import { makeRegister, type MeterSpan, type Reading, type ReadingPair } from '../readings/index.ts';
 import { countUnits, type UnitsRule } from './count-units.ts';
 
 function readingOf(text: string, day: 'first' | 'last'): Reading {
   const { from, to } = periodOf('2025-04-01', '2025-05-01');
   return {
     day: day === 'first' ? from : to,
+    event: null,
     isEstimated: false,
+    estimated: [],
     import: decimalToWhole(text, 3),
     export: 0,
     generation: null,
+    rates: null,
     printedDays: null,
     confirmed: [],
     path: [],
+  };
+}
+
+function spanOf(): MeterSpan {
+  const register = (id: 'import' | 'export') =>
+    makeRegister({ id, digits: '5', decimals: '1', multiplyingFactor: '1' });
+  const totals = { import: register('import'), export: register('export'), generation: null };
+  return {
+    from: null,
+    serials: { grid: 'P-1', generation: null },
+    totals,
+    counted: [totals.import, totals.export],
   };
 }
 
@@ -26,6 +41,8 @@ function pairOf(from: string, to: string, passed: boolean): ReadingPair {
     to: last,
     period: { from: first.day, to: last.day },
     rolledOver: passed ? ['import'] : [],
+    stretches: null,
+    span: spanOf(),
   };
 }
 

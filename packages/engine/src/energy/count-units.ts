@@ -10,7 +10,14 @@ import {
   type FigureKind,
   type Parameter,
 } from '../quantity/index.ts';
-import { READING_PLACES, type Reading, type ReadingPair, type Register } from '../readings/index.ts';
+import {
+  READING_PLACES,
+  shownBy,
+  type Reading,
+  type ReadingPair,
+  type Register,
+  type Stretch,
+} from '../readings/index.ts';
 import type { TariffDocument } from '../tariff/index.ts';
 
 /** How a tariff counts units. */
@@ -23,9 +30,7 @@ const UNIT_STEPS = { '0': '1', '1': '0.1', '2': '0.01', '3': '0.001' } as const;
 const STEP_THOUSANDTHS = { '0': 1000, '1': 100, '2': 10, '3': 1 } as const;
 
 /** What the units of one register were counted from. */
-interface CountSource {
-  readonly register: Register;
-  readonly pair: ReadingPair;
+interface CountSource extends Stretch {
   readonly rule: UnitsRule;
 }
 
@@ -44,20 +49,23 @@ function count(thousandths: number, register: Register, rule: UnitsRule): number
   return Number.parseInt((exact * BigInt(step)).toString(), 10);
 }
 
-const shown = (register: Register, reading: Reading): number => reading[register.id] ?? 0;
+const shown = (register: Register, reading: Reading): number => shownBy(reading, register) ?? 0;
 
 /** The present reading, with the full scale added where the register passed it. */
-function presentThousandths({ register, pair }: CountSource): number {
-  const value = shown(register, pair.to);
-  return pair.rolledOver.length > 0 && pair.rolledOver.includes(register.id)
-    ? value + register.fullScale
-    : value;
+function presentThousandths({ register, to, passed }: Stretch): number {
+  const value = shown(register, to);
+  return passed ? value + register.fullScale : value;
+}
+
+/** The reading it counted from: 0 where it began anew. */
+function previousThousandths({ register, from, beganAnew }: Stretch): number {
+  return beganAnew ? 0 : shown(register, from);
 }
 
 function countedUnits(source: CountSource): number {
-  const { register, pair, rule } = source;
+  const { register, rule } = source;
   const present = presentThousandths(source);
-  const previous = shown(register, pair.from);
+  const previous = previousThousandths(source);
   if (rule.roundedAt === 'difference') return count(present - previous, register, rule);
   return count(present, register, rule) - count(previous, register, rule);
 }
@@ -81,22 +89,23 @@ function plainFigure(
 /** The register as the meter showed it on a day. */
 function shownFigure(register: Register, reading: Reading, end: 'present' | 'previous'): Figure {
   const clause = `reading of ${dayText(reading.day)}`;
-  const words = { id: `${register.id}-${end}`, label: END_LABELS[register.id][end], clause };
+  const rate = register.rate === null ? '' : `, rate ${register.rate}`;
+  const words = { id: `${register.key}-${end}`, label: `${END_LABELS[register.id][end]}${rate}`, clause };
   return plainFigure(words, shown(register, reading), { operation: 'given', inputs: NONE });
 }
 
 /** The present reading as a figure, past the full scale where the register passed it. */
 function presentFigure(source: CountSource): Figure {
-  const { register, pair } = source;
-  const figure = shownFigure(register, pair.to, 'present');
-  if (!pair.rolledOver.includes(register.id)) return figure;
+  const { register, to, passed: hasPassed } = source;
+  const figure = shownFigure(register, to, 'present');
+  if (!hasPassed) return figure;
   const words = {
-    id: `${register.id}-full-scale`,
+    id: `${register.key}-full-scale`,
     label: 'Full scale of the register, which it passed',
     clause: 'account',
   };
   const fullScale = plainFigure(words, register.fullScale, { operation: 'given', inputs: NONE });
-  const passed = { id: `${register.id}-passed`, label: `${figure.label}, past the full scale` };
+  const passed = { id: `${register.key}-passed`, label: `${figure.label}, past the full scale` };
   return plainFigure(passed, presentThousandths(source), { operation: 'sum', inputs: [figure, fullScale] });
 }
 
@@ -133,20 +142,34 @@ function countedFigure(input: Figure, source: CountSource): Figure {
   };
 }
 
+/** The previous reading as a figure; 0 where the counter began anew. */
+function previousFigure({ register, from, beganAnew }: CountSource): Figure {
+  if (!beganAnew) return shownFigure(register, from, 'previous');
+  const words = { id: `${register.key}-previous`, label: 'Where the counter began anew', clause: 'reset' };
+  return plainFigure(words, 0, { operation: 'given', inputs: NONE });
+}
+
 /** Present and previous reading, counted one by one where the rule says so. */
 function endFigures(source: CountSource): readonly Figure[] {
-  const ends = [presentFigure(source), shownFigure(source.register, source.pair.from, 'previous')];
+  const ends = [presentFigure(source), previousFigure(source)];
   return source.rule.roundedAt === 'reading' ? ends.map((end) => countedFigure(end, source)) : ends;
+}
+
+/** What a register moved between the readings of a stretch, before any factor. */
+export function plainDifferenceOf(stretch: Stretch): Figure {
+  const rule = { clause: '', decimals: '3', rounding: 'down', roundedAt: 'difference' } as const;
+  return plainDifference({ ...stretch, rule });
 }
 
 /** Before the factor and the rounding of a difference, the plain difference. */
 function plainDifference(source: CountSource): Figure {
-  const words = { id: `${source.register.id}-difference`, label: 'Present less previous reading' };
-  const value = presentThousandths(source) - shown(source.register, source.pair.from);
+  const words = { id: `${source.register.key}-difference`, label: 'Present less previous reading' };
+  const value = presentThousandths(source) - previousThousandths(source);
   return plainFigure(words, value, { operation: 'difference', inputs: endFigures(source) });
 }
 
-const UNIT_LABELS = {
+/** What each channel counts, in words. */
+export const UNIT_LABELS = {
   import: 'Units taken from the grid',
   export: 'Units given to the grid',
   generation: 'Units the plant made',
@@ -161,7 +184,7 @@ function kindOf(id: Register['id'], roundedAt: UnitsRule['roundedAt']): FigureKi
     inputs: (source) => [plainDifference(source)],
     parameters: ({ register }) => factorParameters(register),
     rounding: (source, numerator) => {
-      const advance = presentThousandths(source) - shown(source.register, source.pair.from);
+      const advance = presentThousandths(source) - previousThousandths(source);
       return countRounding(advance, numerator as number, source);
     },
   };
@@ -179,14 +202,24 @@ const KINDS = {
 } as const;
 
 /**
- * The units one register counted in a period, in whole watt-hours, with the way there.
+ * The units one register counted, in whole watt-hours, with the way there.
  *
  * Present minus previous reading, times the multiplying factor; decimals beyond the rule's are rounded
  * off each reading or off the difference, as the rule says.
  *
  * @returns a figure in kWh whose numerator is in watt-hours (denominator 1000)
  */
+export function countStretch(stretch: Stretch, rule: UnitsRule): Figure {
+  const source = { ...stretch, rule };
+  return unfoldingFigure(KINDS[stretch.register.id][rule.roundedAt], countedUnits(source), source);
+}
+
+/**
+ * The units one register counted between the two readings of a pair, in whole watt-hours: see
+ * {@link countStretch}.
+ */
 export function countUnits(register: Register, pair: ReadingPair, rule: UnitsRule): Figure {
-  const source = { register, pair, rule };
+  const passed = pair.rolledOver.length > 0 && pair.rolledOver.includes(register.id);
+  const source = { register, from: pair.from, to: pair.to, passed, beganAnew: false, rule };
   return unfoldingFigure(KINDS[register.id][rule.roundedAt], countedUnits(source), source);
 }

@@ -18,8 +18,38 @@ export const ENERGY_FINDINGS = {
     grouped: ['export', 'generation'],
     text: (v) => ({
       found: `${v['export'] ?? ''} units given to the grid and ${v['generation'] ?? ''} made in the same days`,
-      expected: 'a difference within 3 %, which two meters can have',
+      expected: `a difference within ${v['percent'] ?? ''} %, which two meters of their classes can have`,
       remedy: 'Hardly anything was used in the house directly; how much cannot be known.',
+    }),
+  },
+  'energy/export-from-battery': {
+    severity: 'note',
+    grouped: ['export', 'generation'],
+    text: (v) => ({
+      found: `${v['export'] ?? ''} units given to the grid and ${v['generation'] ?? ''} made in the same days`,
+      expected: 'no more given than made, but for what a battery took before',
+      remedy: 'A battery can give units that it took earlier. What the house used itself is not worked out.',
+    }),
+  },
+  'energy/generation-at-least': {
+    severity: 'note',
+    grouped: ['units'],
+    text: (v) => ({
+      found: `${v['units'] ?? ''} units made since the generation counter began anew`,
+      expected: 'all that the plant made in the period',
+      remedy: 'At least so much was made. What the house used itself is not worked out.',
+    }),
+  },
+  'energy/rate-without-block': {
+    severity: 'error',
+    text: (v) => ({
+      found:
+        (v['block'] ?? '') === ''
+          ? `${v['register'] ?? ''}, without the time block that it stands for`
+          : `${v['register'] ?? ''} for the time block "${v['block'] ?? ''}", which the tariff does not have`,
+      expected: `one of the time blocks of the tariff: ${v['blocks'] ?? ''}`,
+      remedy:
+        'Say in the account which block each rate counts. Rate 1 is not peak everywhere: ask the utility.',
     }),
   },
   'energy/yield-low': {

@@ -1,3 +1,4 @@
+export { countBlocks, countChannel, type BlockUnits } from './count-channel.ts';
 export { countUnits, type UnitsRule } from './count-units.ts';
 export { ENERGY_FINDINGS, energyFinding, type EnergyFindingCode } from './findings.ts';
 export { energyRatios, measureEnergy, type EnergyPeriod, type EnergyRatios } from './measure-energy.ts';

@@ -1,5 +1,4 @@
 import {
-  exactText,
   givenFigure,
   periodDays,
   quotientText,
@@ -11,7 +10,9 @@ import {
   type Period,
 } from '../quantity/index.ts';
 import type { Account, ReadingPair } from '../readings/index.ts';
-import { countUnits, type UnitsRule } from './count-units.ts';
+import { answerable, balanceFindings } from './balance.ts';
+import { countChannel, unitsText } from './count-channel.ts';
+import type { UnitsRule } from './count-units.ts';
 import { energyFinding } from './findings.ts';
 
 /** The energy of one billing period. Figures are in kWh, counted in whole watt-hours. */
@@ -30,8 +31,6 @@ export interface EnergyPeriod {
   readonly totalUse: Figure | null;
 }
 
-/** Two meters may differ by so much before it is a question. Common practice: 3 %. */
-const METERS_DIFFER_PERCENT = 3;
 /** Units per kWp and day below which a month is asked about, in tenths. */
 const LOW_YIELD_TENTHS = 3;
 
@@ -63,19 +62,6 @@ function selfUseOf(made: Figure | null, given: Figure): Figure | null {
   return units < 0 ? null : unfoldingFigure(SELF_USE, units, [made, given]);
 }
 
-function balanceFindings(given: Figure, made: Figure, pair: ReadingPair): Finding[] {
-  const exported = given.numerator as number;
-  const generated = made.numerator as number;
-  if (exported <= generated) return [];
-  const values = {
-    export: exactText(exported, given.denominator),
-    generation: exactText(generated, made.denominator),
-  };
-  const within = exported * 100 <= generated * (100 + METERS_DIFFER_PERCENT);
-  const code = within ? 'energy/export-about-generation' : 'energy/export-above-generation';
-  return [answerable(energyFinding(code, { path: [...pair.to.path, 'export'] }, values), 'export', pair)];
-}
-
 function yieldFindings(made: Figure, account: Account, pair: ReadingPair): Finding[] {
   const capacityDays = account.plantCapacity * periodDays(pair.period);
   const generated = made.numerator as number;
@@ -90,24 +76,6 @@ function yieldFindings(made: Figure, account: Account, pair: ReadingPair): Findi
   ];
 }
 
-const NO_FINDINGS: readonly Finding[] = [];
-
-function balanceAndYield(
-  given: Figure,
-  made: Figure,
-  pair: ReadingPair,
-  account: Account,
-): readonly Finding[] {
-  const balance = balanceFindings(given, made, pair);
-  const plantYield = yieldFindings(made, account, pair);
-  return balance.length + plantYield.length === 0 ? NO_FINDINGS : [...balance, ...plantYield];
-}
-
-/** A question that was answered with "it is right" stays as a note. */
-function answerable(finding: Finding, register: string, pair: ReadingPair): Finding {
-  const answered = pair.to.confirmed.includes(`${finding.code}:${register}`);
-  return answered && finding.severity === 'question' ? { ...finding, severity: 'note' } : finding;
-}
 
 /**
  * Work out the energy of the period between two readings, and its balance:
@@ -116,17 +84,20 @@ function answerable(finding: Finding, register: string, pair: ReadingPair): Find
  * @param pair     two readings in a row
  * @param account  with its registers and plant
  * @param rule     how the tariff counts units
+ * @param isByRates  whether import and export are the sum of their rates, as time blocks bill them
  * @returns        the energy, and findings on balances that cannot be
  */
-export function measureEnergy(pair: ReadingPair, account: Account, rule: UnitsRule): Outcome<EnergyPeriod> {
-  const {
-    import: importRegister,
-    export: exportRegister,
-    generation: generationRegister,
-  } = account.registers;
-  const taken = countUnits(importRegister, pair, rule);
-  const given = countUnits(exportRegister, pair, rule);
-  const made = generationRegister === null ? null : countUnits(generationRegister, pair, rule);
+export function measureEnergy(
+  pair: ReadingPair,
+  account: Account,
+  rule: UnitsRule,
+  isByRates = false,
+): Outcome<EnergyPeriod> {
+  const taken = countChannel('import', pair, rule, isByRates);
+  const given = countChannel('export', pair, rule, isByRates);
+  if (taken === null || given === null) throw new RangeError('a pair of readings counts import and export');
+  const counted = countChannel('generation', pair, rule, isByRates);
+  const made = counted !== null && isWholeGeneration(pair) ? counted : null;
   const selfUse = selfUseOf(made, given);
   const use = selfUse === null ? null : (taken.numerator as number) + (selfUse.numerator as number);
   const value: EnergyPeriod = {
@@ -139,11 +110,34 @@ export function measureEnergy(pair: ReadingPair, account: Account, rule: UnitsRu
     selfConsumption: selfUse,
     totalUse: selfUse === null || use === null ? null : unfoldingFigure(TOTAL_USE, use, [taken, selfUse]),
   };
-  const findings =
-    made === null
-      ? [energyFinding('energy/self-consumption-unknown', { path: pair.to.path })]
-      : balanceAndYield(given, made, pair, account);
-  return { value, findings };
+  return { value, findings: measuredFindings({ given, made, counted, pair, account }) };
+}
+
+/** Whether all that the plant made is counted: a counter that began anew hides what came before. */
+function isWholeGeneration({ stretches }: ReadingPair): boolean {
+  return stretches === null || stretches.every(({ beganAnew }) => !beganAnew);
+}
+
+interface Measured {
+  readonly given: Figure;
+  readonly made: Figure | null;
+  /** At least so much was made. */
+  readonly counted: Figure | null;
+  readonly pair: ReadingPair;
+  readonly account: Account;
+}
+
+const NO_FINDINGS: readonly Finding[] = [];
+
+function measuredFindings({ given, made, counted, pair, account }: Measured): readonly Finding[] {
+  if (made === null) {
+    if (counted === null) return [energyFinding('energy/self-consumption-unknown', { path: pair.to.path })];
+    const path = [...pair.to.path, 'generation'];
+    return [energyFinding('energy/generation-at-least', { path }, { units: unitsText(counted) })];
+  }
+  const balance = balanceFindings(given, made, pair, account);
+  const plantYield = yieldFindings(made, account, pair);
+  return balance.length + plantYield.length === 0 ? NO_FINDINGS : [...balance, ...plantYield];
 }
 
 /** The shares and the yield of a period; null where they cannot be known. */

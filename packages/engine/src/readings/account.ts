@@ -1,4 +1,3 @@
-import type * as z from 'zod/mini';
 import {
   decimalPlaces,
   decimalToWhole,
@@ -11,10 +10,11 @@ import {
   type Path,
 } from '../quantity/index.ts';
 import { inFileOrder, locate, readDocument } from '../tariff/index.ts';
-import { accountSchema, type AccountDocument, type registerSchema } from './account-document.ts';
+import { accountSchema, type AccountDocument } from './account-document.ts';
+import { meterFindings } from './check-meters.ts';
 import { readingFinding } from './findings.ts';
-import { plainAccount, type PlainAccount } from './plain-account.ts';
-import { makeRegister, type Register, type RegisterId } from './register.ts';
+import { meterSpans, type MeterSpan } from './meter-spans.ts';
+import { indexed, laterFactors, plainAccount, textAt, type PlainAccount } from './plain-account.ts';
 
 /** An account that has been read and checked. Power in whole watts, energy in whole watt-hours. */
 export interface Account {
@@ -26,9 +26,12 @@ export interface Account {
   readonly since: DayNumber | null;
   /** The day of the year, as mm-dd, that its owner chose for the settlement; null where there is none. */
   readonly settlementDay: string | null;
-  readonly registers: Readonly<Record<'import' | 'export', Register>> & {
-    readonly generation: Register | null;
-  };
+  /** The registers of the meters that are there now. */
+  readonly registers: MeterSpan['totals'];
+  /** The meters as they followed each other; at least one. */
+  readonly spans: readonly MeterSpan[];
+  /** Whether a battery stands in the house: its losses are no error of a meter. */
+  readonly hasBattery: boolean;
 }
 
 /** More than this is no home: kW typed as watts, most likely. */
@@ -48,6 +51,9 @@ const isUpTo = (text: string, most: string): boolean => decimalToWhole(text, 3) 
 function numberFindings({ document, read }: PlainAccount): Finding[] {
   const { grid, generation } = document.meters;
   const factor = 'the multiplying factor';
+  const later = laterFactors(document).map(
+    ({ path }) => [factor, textAt(document, path), MOST.factor, path] as const,
+  );
   const named: readonly (readonly [string, string, string, Path])[] = [
     ['the sanctioned load', document.sanctionedLoad, MOST.power, ['sanctionedLoad']],
     ['the plant capacity', document.plantCapacity, MOST.power, ['plantCapacity']],
@@ -58,13 +64,15 @@ function numberFindings({ document, read }: PlainAccount): Finding[] {
       MOST.factor,
       ['meters', 'generation', 'multiplyingFactor'],
     ],
+    ['the capacity of the battery', document.batteryCapacity ?? '1', MOST.power, ['batteryCapacity']],
+    ...later,
   ];
   return named
     .filter(
       ([, text, most, path]) => read[path.join('.')] !== null && !(aboveZero(text) && isUpTo(text, most)),
     )
     .map(([what, value, most, path]) =>
-      readingFinding('account/not-above-zero', { path }, { what, value, most }),
+      readingFinding('account/not-above-zero', { path: indexed(path) }, { what, value, most }),
     );
 }
 
@@ -125,9 +133,8 @@ function creditUnits(text: string): number | null {
 }
 
 function assemble(document: AccountDocument): Account {
-  const { grid, generation } = document.meters;
-  const register = (id: RegisterId, part: z.infer<typeof registerSchema>, factor: string): Register =>
-    makeRegister({ id, digits: part.digits, decimals: part.decimals, multiplyingFactor: factor });
+  const spans = meterSpans(document.meters);
+  const now = spans.at(-1) as MeterSpan;
   return {
     document,
     sanctionedLoad: decimalToWhole(document.sanctionedLoad, 3),
@@ -135,14 +142,9 @@ function assemble(document: AccountDocument): Account {
     openingCredit: creditUnits(document.openingCredit) ?? 0,
     since: document.since === undefined ? null : parseDay(document.since),
     settlementDay: document.settlementDay ?? null,
-    registers: {
-      import: register('import', grid.import, grid.multiplyingFactor),
-      export: register('export', grid.export, grid.multiplyingFactor),
-      generation:
-        generation === undefined
-          ? null
-          : register('generation', generation.generation, generation.multiplyingFactor),
-    },
+    registers: now.totals,
+    spans,
+    hasBattery: document.batteryCapacity !== undefined,
   };
 }
 
@@ -161,6 +163,7 @@ export function checkAccount(document: AccountDocument): Outcome<Account | null>
     ...questions,
     ...creditFindings(plain),
     ...dayFindings(document),
+    ...meterFindings(document),
   ];
   const usable = findings.every((finding) => finding.severity !== 'error');
   return { value: usable ? assemble(plain.document) : null, findings };

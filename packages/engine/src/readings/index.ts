@@ -1,4 +1,8 @@
 export { accountSchema, type AccountDocument } from './account-document.ts';
+export { ACCURACY_CLASSES } from './account-document.ts';
+export { editRow, rowText, undoEdit, withoutEdits, type RowEdit } from './edit-row.ts';
+export { estimateByMean, readingByDays, type DailyMean, type KnownReadings } from './estimate-reading.ts';
+export { spanBefore, spanOn, type MeterSpan } from './meter-spans.ts';
 export { checkAccount, readAccount, type Account } from './account.ts';
 export { registersOf } from './check-pair.ts';
 export { readTypedDay, type TypedDay } from './day-text.ts';
@@ -12,6 +16,22 @@ export {
   type ReadingsDocument,
   type ReadReadingsOptions,
 } from './read-readings.ts';
-export { confirmationKey, isUsualBill, type Reading, type ReadingPair, type ReadingRow } from './reading.ts';
+export {
+  confirmationKey,
+  EDIT_METHODS,
+  isUsualBill,
+  shownBy,
+  type Reading,
+  type ReadingEdit,
+  type ReadingPair,
+  type ReadingRow,
+  type Stretch,
+} from './reading.ts';
 export { readingText, readRegisterText, type RegisterContext, type RegisterText } from './register-text.ts';
-export { makeRegister, READING_PLACES, type Register, type RegisterId } from './register.ts';
+export {
+  makeRegister,
+  READING_PLACES,
+  type AccuracyClass,
+  type Register,
+  type RegisterId,
+} from './register.ts';

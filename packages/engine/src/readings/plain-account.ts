@@ -3,20 +3,34 @@ import type { AccountDocument } from './account-document.ts';
 import { readingFinding } from './findings.ts';
 import { readNumberText } from './number-text.ts';
 
-interface NumberField {
+/** A number of an account document: what it is, and where it stands. */
+export interface NumberField {
   readonly what: string;
   readonly path: readonly string[];
   /** What a blank counts as, which is said; null where a number has to be there. */
   readonly blank: string | null;
 }
 
+const FACTOR = { what: 'the multiplying factor', blank: '1' } as const;
+
 const NUMBER_FIELDS: readonly NumberField[] = [
   { what: 'the sanctioned load', path: ['sanctionedLoad'], blank: null },
   { what: 'the plant capacity', path: ['plantCapacity'], blank: null },
   { what: 'the opening credit', path: ['openingCredit'], blank: '0' },
-  { what: 'the multiplying factor', path: ['meters', 'grid', 'multiplyingFactor'], blank: '1' },
-  { what: 'the multiplying factor', path: ['meters', 'generation', 'multiplyingFactor'], blank: '1' },
+  { what: 'the capacity of the battery', path: ['batteryCapacity'], blank: null },
+  { ...FACTOR, path: ['meters', 'grid', 'multiplyingFactor'] },
+  { ...FACTOR, path: ['meters', 'generation', 'multiplyingFactor'] },
 ];
+
+/** Factors of meters that came later. */
+export function laterFactors({ meters }: AccountDocument): readonly NumberField[] {
+  return (['grid', 'generation'] as const).flatMap((meter) =>
+    (meters[meter]?.later ?? []).map((_, index) => ({
+      ...FACTOR,
+      path: ['meters', meter, 'later', String(index), 'multiplyingFactor'],
+    })),
+  );
+}
 
 type Branch = Readonly<Record<string, unknown>>;
 
@@ -24,17 +38,31 @@ function at(value: unknown, path: readonly string[]): unknown {
   return path.reduce<unknown>((branch, key) => (branch as Branch | undefined)?.[key], value);
 }
 
+/** A number of a document as it stands there; '' where there is none. */
+export function textAt(document: AccountDocument, path: readonly string[]): string {
+  const text = at(document, path);
+  return typeof text === 'string' ? text : '';
+}
+
+/** A path with its indexes as numbers. */
+export function indexed(path: readonly (string | number)[]): Path {
+  return path.map((key) => (typeof key === 'string' && /^\d+$/.test(key) ? Number.parseInt(key, 10) : key));
+}
+
 /** A copy with one value replaced. */
 function put(value: unknown, path: readonly string[], text: string): unknown {
   const [key, ...rest] = path;
   if (key === undefined) return text;
+  if (Array.isArray(value)) {
+    return value.map((one: unknown, index) => (String(index) === key ? put(one, rest, text) : one));
+  }
   const branch = value as Branch;
   return { ...branch, [key]: put(branch[key], rest, text) };
 }
 
 /** What stands in the way of reading a number. */
 function unreadable(field: NumberField, typed: string): Finding {
-  const path: Path = field.path;
+  const path = indexed(field.path);
   const read = readNumberText(typed);
   switch (read.kind) {
     case 'number':
@@ -69,7 +97,7 @@ export function plainAccount(typed: AccountDocument): PlainAccount {
   let document = typed;
   const findings: Finding[] = [];
   const read: Record<string, string | null> = {};
-  for (const field of NUMBER_FIELDS) {
+  for (const field of [...NUMBER_FIELDS, ...laterFactors(typed)]) {
     const value = at(typed, field.path);
     if (typeof value !== 'string') continue;
     const counts = value.trim() === '' ? field.blank : null;
@@ -78,7 +106,9 @@ export function plainAccount(typed: AccountDocument): PlainAccount {
     if (number.kind === 'number') document = put(document, field.path, number.text) as AccountDocument;
     else findings.push(unreadable(field, value));
     if (counts !== null) {
-      findings.push(readingFinding('account/blank', { path: field.path }, { what: field.what, counts }));
+      findings.push(
+        readingFinding('account/blank', { path: indexed(field.path) }, { what: field.what, counts }),
+      );
     }
   }
   return { document, findings, read };

@@ -207,7 +207,6 @@ describe('a readings document', () => {
     const { value, findings } = readReadingsDocument(text);
     expect(value).toBeNull();
     expect(findings.map(({ code, position }) => [code, position])).toEqual([
-      ['document/missing-key', { line: 3, column: 16 }],
       ['document/number-not-text', { line: 3, column: 50 }],
     ]);
   });

@@ -1,30 +1,24 @@
 import { dayText, parseDay, type DayNumber, type Finding, type Path } from '../quantity/index.ts';
-import type { Account } from './account.ts';
 import { readDayWithoutYear, readTypedDay } from './day-text.ts';
 import { readingFinding } from './findings.ts';
-import { confirmationKey, isUsualBill, type Reading, type ReadingRow } from './reading.ts';
-import { plainReading, readRegisterText } from './register-text.ts';
-import type { Register, RegisterId } from './register.ts';
+import { spanBefore, spanOn } from './meter-spans.ts';
+import {
+  answered,
+  estimatedIn,
+  readShown,
+  strayFindings,
+  valuesOf,
+  wantedRegisters,
+  type RowContext,
+} from './read-registers.ts';
+import { isUsualBill, type Reading, type ReadingRow } from './reading.ts';
+import { plainReading } from './register-text.ts';
+import type { Register } from './register.ts';
 
 const NONE: readonly never[] = [];
 
 /** Any day, to ask whether a text is a day and month at all. */
 const SOME_DAY = 0 as DayNumber;
-
-/** What one row is read against; findings are added to the list. */
-export interface RowContext {
-  readonly account: Account;
-  /** The reading before, for commas that could be either mark. */
-  readonly before: Reading | null;
-  readonly path: Path;
-  readonly findings: Finding[];
-}
-
-/** A question that whoever read the meter has answered stays as a note. */
-function answered(finding: Finding, place: RegisterId | 'date', row: ReadingRow): Finding {
-  const isAnswered = row.confirmed?.includes(confirmationKey(finding.code, place)) ?? false;
-  return isAnswered && finding.severity === 'question' ? { ...finding, severity: 'note' } : finding;
-}
 
 /** What a date lacks: its year, which the reading before gives, or more. */
 function dayMissing(value: string, path: Path, before: Reading | null): Finding {
@@ -37,7 +31,7 @@ function dayMissing(value: string, path: Path, before: Reading | null): Finding 
   return readingFinding(isShort ? 'reading/no-year' : 'reading/no-day', { path }, { value });
 }
 
-function readDate(row: ReadingRow, { path, findings, before }: RowContext): DayNumber | null {
+function readDate(row: ReadingRow, { path, findings, before }: Omit<RowContext, 'span'>): DayNumber | null {
   const plain = parseDay(row.date);
   if (plain !== null) return plain;
   const typed = readTypedDay(row.date);
@@ -57,7 +51,7 @@ function readDate(row: ReadingRow, { path, findings, before }: RowContext): DayN
 }
 
 /** The days a bill prints: null where nothing was typed. */
-function readPrintedDays(row: ReadingRow, { path, findings }: RowContext): number | null {
+function readPrintedDays(row: ReadingRow, { path, findings }: Omit<RowContext, 'span'>): number | null {
   const typed = row.printedDays?.trim() ?? '';
   if (typed === '') return null;
   if (/^\d{1,3}$/.test(typed)) return Number.parseInt(typed, 10);
@@ -65,26 +59,41 @@ function readPrintedDays(row: ReadingRow, { path, findings }: RowContext): numbe
   return null;
 }
 
-function readRegister(row: ReadingRow, register: Register, context: RowContext): number | null {
-  const text = row[register.id] ?? '';
-  const plain = plainReading(text, register);
-  if (plain >= 0) return plain;
-  const { before, path, findings } = context;
-  const at = [...path, register.id];
-  const read = readRegisterText(text, { register, before: before?.[register.id] ?? null, path: at });
-  for (const finding of read.findings) findings.push(answered(finding, register.id, row));
-  return read.value;
+/** The short way for nearly all rows: plain numbers for the two or three registers there are. */
+function plainRow(row: ReadingRow, { span, path }: RowContext, day: DayNumber): Reading | null {
+  const { import: taken, export: given, generation: made } = span.totals;
+  const isUsual =
+    row.event === undefined &&
+    row.rates === undefined &&
+    row.status !== 'estimated' &&
+    row.estimated === undefined;
+  if (!isUsual || row.printedDays !== undefined || span.counted.length > (made === null ? 2 : 3)) return null;
+  const read = [
+    plainReading(row.import ?? '', taken),
+    plainReading(row.export ?? '', given),
+    made === null ? 0 : plainReading(row.generation ?? '', made),
+  ] as const;
+  const hasNone = made === null && (row.generation ?? '').trim() !== '';
+  if (read[0] < 0 || read[1] < 0 || read[2] < 0 || hasNone) return null;
+  return {
+    day,
+    event: null,
+    isEstimated: false,
+    estimated: NONE,
+    import: read[0],
+    export: read[1],
+    generation: made === null ? null : read[2],
+    rates: null,
+    printedDays: null,
+    confirmed: row.confirmed ?? NONE,
+    path,
+  };
 }
 
-function readGeneration(row: ReadingRow, context: RowContext): number | null {
-  const { generation } = context.account.registers;
-  if (generation !== null) return readRegister(row, generation, context);
-  if ((row.generation ?? '').trim() !== '') {
-    context.findings.push(
-      readingFinding('reading/extra-register', { path: [...context.path, 'generation'] }),
-    );
-  }
-  return null;
+/** Where an event is about no register at all. */
+function emptyEvent(row: ReadingRow, wanted: readonly Register[], path: Path): Finding[] {
+  if (row.event === undefined || wanted.length > 0) return [];
+  return [readingFinding('reading/event-empty', { path: [...path, 'event'] }, { event: row.event })];
 }
 
 /**
@@ -92,20 +101,40 @@ function readGeneration(row: ReadingRow, context: RowContext): number | null {
  *
  * @returns the reading, or null when a part of it cannot be used; why is added to the findings
  */
-export function readRow(row: ReadingRow, context: RowContext): Reading | null {
-  const { account, path, findings } = context;
+export function readRow(row: ReadingRow, typed: Omit<RowContext, 'span'>): Reading | null {
+  const { account, path, findings } = typed;
   const known = findings.length;
-  const day = readDate(row, context);
-  const printedDays = readPrintedDays(row, context);
-  const taken = readRegister(row, account.registers.import, context);
-  const given = readRegister(row, account.registers.export, context);
-  const generation = readGeneration(row, context);
-  const isEstimated = row.status === 'estimated';
-  if (isEstimated) findings.push(readingFinding('reading/estimated', { path: [...path, 'status'] }));
-  const isComplete = account.registers.generation === null || generation !== null;
-  const isBarred =
-    findings.length > known && findings.slice(known).some(({ severity }) => severity === 'error');
-  if (day === null || taken === null || given === null || !isComplete || isBarred) return null;
-  const confirmed = row.confirmed ?? NONE;
-  return { day, isEstimated, import: taken, export: given, generation, printedDays, confirmed, path };
+  const day = readDate(row, typed);
+  const at = day ?? typed.before?.day ?? SOME_DAY;
+  const span = row.event === 'final' ? spanBefore(account.spans, at) : spanOn(account.spans, at);
+  const context = { ...typed, span };
+  const plain = day === null ? null : plainRow(row, context, day);
+  if (
+    plain !== null &&
+    day !== null &&
+    findings.every(({ severity }, index) => index < known || severity !== 'error')
+  )
+    return plain;
+  const printedDays = readPrintedDays(row, typed);
+  const wanted = wantedRegisters(row, span);
+  findings.push(...emptyEvent(row, wanted, path), ...strayFindings(row, span, path));
+  const shown = readShown(row, wanted, context);
+  const values = shown === null ? null : valuesOf(row, shown, context);
+  const estimated = estimatedIn(row, wanted);
+  if (estimated.length > 0) {
+    const values = { registers: estimated.length === wanted.length ? '' : estimated.join(' and ') };
+    findings.push(readingFinding('reading/estimated', { path: [...path, 'status'] }, values));
+  }
+  const isBarred = findings.slice(known).some(({ severity }) => severity === 'error');
+  if (day === null || values === null || isBarred) return null;
+  return {
+    day,
+    event: row.event ?? null,
+    isEstimated: estimated.length > 0,
+    estimated,
+    ...values,
+    printedDays,
+    confirmed: row.confirmed ?? NONE,
+    path,
+  };
 }

@@ -28,6 +28,22 @@ export const TYPED_FINDINGS = {
       remedy: 'Correct the date.',
     }),
   },
+  'account/meters-not-in-order': {
+    severity: 'error',
+    text: (v) => ({
+      found: `a meter from ${of(v, 'from')} after one from ${of(v, 'before')}`,
+      expected: 'meters in order of time, each from a day of its own',
+      remedy: 'Correct the day, or put them in order.',
+    }),
+  },
+  'account/rate-twice': {
+    severity: 'error',
+    text: (v) => ({
+      found: `rate ${of(v, 'rate')} a second time`,
+      expected: 'each rate of a register once',
+      remedy: 'Name the rates as the display numbers them.',
+    }),
+  },
   'account/blank': {
     severity: 'note',
     text: (v) => ({
@@ -108,6 +124,25 @@ export const TYPED_FINDINGS = {
       found: 'a generation reading',
       expected: 'none, since the account has no generation meter',
       remedy: 'Add the generation meter to the account, or take the reading out.',
+    }),
+  },
+  'reading/unknown-rate': {
+    severity: 'error',
+    text: (v) => ({
+      found: `a reading of ${of(v, 'register')} rate ${of(v, 'rate')}`,
+      expected:
+        of(v, 'known') === ''
+          ? `no rates of ${of(v, 'register')}, since the account names none`
+          : `one of the rates of the account: ${of(v, 'known')}`,
+      remedy: 'Correct the rate, or add it to the register in the account.',
+    }),
+  },
+  'reading/event-empty': {
+    severity: 'error',
+    text: (v) => ({
+      found: `a ${of(v, 'event') === 'final' ? 'last' : 'first'} reading of a meter, without a number`,
+      expected: 'every register of the meter that is changed',
+      remedy: 'Copy them from the replacement slip.',
     }),
   },
   'reading/formula': {

@@ -20,7 +20,7 @@ export const BLANK_ROW: ReadingRow = { date: '', import: '', export: '', generat
 
 /** Whether nothing at all was typed in a row: such a row is not a reading yet. */
 export function isBlankRow(row: ReadingRow): boolean {
-  const typed = [row.date, row.import, row.export, row.generation ?? '', row.printedDays ?? ''];
+  const typed = [row.date, row.import ?? '', row.export ?? '', row.generation ?? '', row.printedDays ?? ''];
   return typed.every((text) => text.trim() === '');
 }
 
