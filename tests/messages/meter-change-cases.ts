@@ -275,6 +275,25 @@ export const METER_CHANGE_CASES: readonly MessageCase[] = [
     remedy: 'Nothing to do: the registers of the rates began later. What they counted since agrees.',
   },
   {
+    code: 'reading/cycle-missed',
+    when: 'two months in one',
+    severity: 'question',
+    make: changed(
+      [
+        row('2025-04-01', '12480', '8310', '15225'),
+        row('2025-05-01', '12892', '8588', '15805'),
+        row('2025-06-30', '13500', '9100', '16900'),
+      ],
+      {},
+    ),
+    at: 'readings.2.date',
+    found: '60 days since the reading before, after a period of 30',
+    expected: 'periods about as long as the one before',
+    remedy:
+      'Is a reading missing in between? Add it: two short bills and one long bill differ where slabs or ' +
+      'charges go by the month. Keep it if the utility billed both months in one.',
+  },
+  {
     code: 'reading/below-estimate',
     when: 'an estimate lies above the next reading',
     make: changed(

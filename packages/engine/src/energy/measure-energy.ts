@@ -25,6 +25,8 @@ export interface EnergyPeriod {
   readonly export: Figure;
   /** null without a generation meter. */
   readonly generation: Figure | null;
+  /** What a counter that began anew has counted since; left out where all is counted. */
+  readonly generationAtLeast?: Figure;
   /** Generation less export: what the house used straight from the roof; null where it cannot be known. */
   readonly selfConsumption: Figure | null;
   /** Import plus self-consumption; null where that cannot be known. */
@@ -76,7 +78,6 @@ function yieldFindings(made: Figure, account: Account, pair: ReadingPair): Findi
   ];
 }
 
-
 /**
  * Work out the energy of the period between two readings, and its balance:
  * self-consumption = generation − export; total use = import + self-consumption.
@@ -107,6 +108,7 @@ export function measureEnergy(
     import: taken,
     export: given,
     generation: made,
+    ...(counted !== null && made === null ? { generationAtLeast: counted } : {}),
     selfConsumption: selfUse,
     totalUse: selfUse === null || use === null ? null : unfoldingFigure(TOTAL_USE, use, [taken, selfUse]),
   };

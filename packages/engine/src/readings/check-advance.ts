@@ -17,6 +17,8 @@ export interface PairContext {
   readonly days: number;
   /** The last reading before `from` in which nothing was estimated; left out: there is none. */
   readonly actual?: Reading | null;
+  /** The days of the period before; left out: there is none, or it is not looked at. */
+  readonly daysBefore?: number | null;
 }
 
 /** Units a day and kW of load beyond which a digit too many is likelier than use. */

@@ -108,7 +108,11 @@ function sameAsBefore(context: PairContext): Finding[] {
 }
 
 /** What is to be said of the days between two readings that a bill lies between. */
-export function dayFindings(from: Reading, to: Reading): readonly Finding[] {
+export function dayFindings(
+  from: Reading,
+  to: Reading,
+  daysBefore: number | null = null,
+): readonly Finding[] {
   const path = [...to.path, 'date'];
   const days = to.day - from.day;
   if (days <= 0) {
@@ -120,9 +124,14 @@ export function dayFindings(from: Reading, to: Reading): readonly Finding[] {
     const values = { days: String(days), printed: String(to.printedDays) };
     return [readingFinding('reading/days-differ', { path }, values)];
   }
-  if (isUsualBill(days)) return NONE;
-  return [readingFinding('reading/days-unusual', { path }, { days: String(days) })];
+  if (!isUsualBill(days)) return [readingFinding('reading/days-unusual', { path }, { days: String(days) })];
+  if (daysBefore === null || !isUsualBill(daysBefore) || days * 10 < daysBefore * MISSED_TENTHS) return NONE;
+  const values = { days: String(days), before: String(daysBefore) };
+  return [readingFinding('reading/cycle-missed', { path }, values)];
 }
+
+/** So many tenths of the period before look like two periods in one. */
+const MISSED_TENTHS = 17;
 
 /** The register that a finding is about, as an answer names it. */
 function placeOf(path: Path): string {
@@ -208,7 +217,7 @@ export function checkPair(pair: Omit<PairContext, 'days'>, findings: Finding[]):
   const period = { from: from.day, to: to.day };
   const days = periodDays(period);
   const context = { ...pair, days };
-  const ofDays = dayFindings(from, to);
+  const ofDays = dayFindings(from, to, pair.daysBefore);
   const isPlain = span.counted.every(({ rate }) => rate === null);
   if (isPlain && ofDays.length === 0 && isUnremarkable(context))
     return { from, to, period, rolledOver: NONE, stretches: null, span };

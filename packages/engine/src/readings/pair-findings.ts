@@ -36,6 +36,16 @@ export const PAIR_FINDINGS = {
       remedy: 'Check both dates: the reading date counts, not the bill date. Keep it if it is right.',
     }),
   },
+  'reading/cycle-missed': {
+    severity: 'question',
+    text: (v) => ({
+      found: `${of(v, 'days')} days since the reading before, after a period of ${of(v, 'before')}`,
+      expected: 'periods about as long as the one before',
+      remedy:
+        'Is a reading missing in between? Add it: two short bills and one long bill differ where slabs or ' +
+        'charges go by the month. Keep it if the utility billed both months in one.',
+    }),
+  },
   'reading/days-differ': {
     severity: 'question',
     text: (v) => ({

@@ -75,6 +75,8 @@ class Pairing {
   private before: Reading | null = null;
   /** The last reading before that one in which nothing was estimated. */
   private actual: Reading | null = null;
+  /** The days of the last period; null before there was one. */
+  private daysBefore: number | null = null;
   private events: Reading[] = [];
   private isUnbroken = true;
   private follows = false;
@@ -118,6 +120,7 @@ class Pairing {
       events.length > 0
         ? checkChangedPeriod({ account, from, events, to }, findings)
         : this.plainPair(from, to, actual);
+    this.daysBefore = to.day > from.day ? to.day - from.day : null;
     if (pair === null) this.isUnbroken = false;
     else if (this.isUnbroken) this.pairs.push(pair);
   }
@@ -132,7 +135,8 @@ class Pairing {
       findings.push(...changes);
       if (changes.length > 0) return null;
     }
-    return checkPair({ account, span: spanOn(spans, from.day), from, to, actual }, findings);
+    const span = spanOn(spans, from.day);
+    return checkPair({ account, span, from, to, actual, daysBefore: this.daysBefore }, findings);
   }
 
   /** Readings of a change that no usual reading follows. */
