@@ -114,8 +114,16 @@ export const FILE_FINDINGS = {
     severity: 'error',
     text: (v) => ({
       found: `"${of(v, 'value')}" as the status of a reading`,
-      expected: '"actual" or "estimated", or an empty cell for an actual reading',
-      remedy: 'Write one of the two.',
+      expected: '"actual", "estimated", or "estimated:import" where one register was; empty: actual',
+      remedy: 'Write one of them.',
+    }),
+  },
+  'readings-file/event': {
+    severity: 'error',
+    text: (v) => ({
+      found: `"${of(v, 'value')}" as the event of a reading`,
+      expected: '"final" for the last reading of a meter, "first" for the first of the next; empty: neither',
+      remedy: 'Write one of the two, or leave the cell empty.',
     }),
   },
   'readings-file/confirmed': {

@@ -2,23 +2,27 @@ import type { Finding } from '@unitbook/engine';
 import { fileFinding } from './findings.ts';
 import { cellOffsets, splitCells, type Delimiter } from './cells.ts';
 
-/** The columns of a register list. The first three have to be there. */
+/** The columns of a register list. The first three have to be there, the latter two of them or their rates. */
 export const COLUMNS = [
   'date',
   'import',
   'export',
   'generation',
+  'event',
   'status',
   'printed_days',
   'confirmed',
 ] as const;
 
-/** A column of a register list. */
-export type Column = (typeof COLUMNS)[number];
+/** A register of one rate: "import_1", "export_2". */
+export type RateColumn = `${'import' | 'export'}_${string}`;
 
-const REQUIRED = COLUMNS.slice(0, 3);
+/** A column of a register list. */
+export type Column = (typeof COLUMNS)[number] | RateColumn;
+
+const REQUIRED = ['date', 'import', 'export'] as const;
 const DELIMITERS: readonly Delimiter[] = [',', ';', '\t'];
-const ALLOWED = COLUMNS.join(', ');
+const ALLOWED = `${COLUMNS.join(', ')}, import_1, export_1 and so on for rates`;
 
 /** The line with the names of the columns: null stands for a column that is not known. */
 export interface Header {
@@ -29,9 +33,26 @@ export interface Header {
 /** Letters only, so that "Printed Days" and "printed_days" are one name. */
 const bare = (name: string): string => name.toLowerCase().replace(/[\s_-]/g, '');
 
-function columnNamed(name: string): Column | null {
-  return COLUMNS.find((column) => bare(column) === bare(name)) ?? null;
+const RATE = /^(import|export)[\s_-]*([a-z0-9]{1,12})$/i;
+
+/** The parts of a column of one rate; null for another column. */
+export function rateOf(
+  column: Column | null,
+): { readonly id: 'import' | 'export'; readonly rate: string } | null {
+  const [, id, rate] = column === null ? [] : (RATE.exec(column) ?? []);
+  return (id === 'import' || id === 'export') && rate !== undefined ? { id, rate } : null;
 }
+
+function columnNamed(name: string): Column | null {
+  const known = COLUMNS.find((column) => bare(column) === bare(name));
+  if (known !== undefined) return known;
+  const [, id = '', rate = ''] = RATE.exec(name.trim()) ?? [];
+  return id === '' ? null : (`${id.toLowerCase()}_${rate}` as RateColumn);
+}
+
+/** Whether a column stands there, or its rates in its place. */
+const isThere = (wanted: (typeof REQUIRED)[number], columns: readonly (Column | null)[]): boolean =>
+  columns.includes(wanted) || columns.some((column) => rateOf(column)?.id === wanted);
 
 /** The separator that makes the most known names; null when none makes any. */
 function findDelimiter(line: string): Delimiter | null {
@@ -89,7 +110,7 @@ export function readHeader(
         ...place,
       });
   });
-  const missing = REQUIRED.filter((column) => !columns.includes(column));
+  const missing = REQUIRED.filter((column) => !isThere(column, columns));
   for (const name of missing)
     findings.push({ ...fileFinding('readings-file/missing-column', { path: [] }, { name }), ...at(1) });
   const usable =

@@ -122,7 +122,7 @@ describe('columns', () => {
       ['readings-file/unknown-column', { line: 1, column: 20 }],
     ]);
     expect(findings[0]?.expected).toContain(
-      'date, import, export, generation, status, printed_days, confirmed',
+      'date, import, export, generation, event, status, printed_days, confirmed, import_1, export_1 and so on for rates',
     );
   });
 
@@ -177,4 +177,38 @@ describe('rows that cannot be read', () => {
     expect(codes('date;import;export\n2025-04-01;1,5;2,5')).toEqual([]);
     expect(codes('date;import;export\n2025-04-01,15,25')).toEqual(['readings-file/mixed-separators']);
   });
+});
+
+it('reads rates, changes of meters and estimates of one register', () => {
+  const text = [
+    'date,Import 1,import_2,export,event,status',
+    '2025-04-01,300,200,5,,estimated:import+export',
+    '2025-04-16,310,205,9,final,',
+    '2025-04-16,0,0,0,First,',
+    '2025-05-01,10,20,30,,actual',
+  ].join('\n');
+  const { value, findings } = readRegisterCsv(text);
+  expect(findings).toEqual([]);
+  expect(value).toEqual([
+    {
+      date: '2025-04-01',
+      export: '5',
+      rates: { import: { '1': '300', '2': '200' } },
+      estimated: ['import', 'export'],
+    },
+    { date: '2025-04-16', export: '9', rates: { import: { '1': '310', '2': '205' } }, event: 'final' },
+    { date: '2025-04-16', export: '0', rates: { import: { '1': '0', '2': '0' } }, event: 'first' },
+    { date: '2025-05-01', export: '30', rates: { import: { '1': '10', '2': '20' } }, status: 'actual' },
+  ]);
+});
+
+it('says which event or status it cannot read, and where', () => {
+  const { findings, source } = readRegisterCsv(
+    'date,import,export_a,event,status\n2025-04-01,3,2,last,guess:import',
+  );
+  expect(findings.map(({ code, position }) => [code, position?.line, position?.column])).toEqual([
+    ['readings-file/event', 2, 16],
+    ['readings-file/status', 2, 21],
+  ]);
+  expect(source?.header.columns).toEqual(['date', 'import', 'export_a', 'event', 'status']);
 });

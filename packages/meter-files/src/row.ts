@@ -1,10 +1,12 @@
-import type { Finding, ReadingRow } from '@unitbook/engine';
+import type { Finding, ReadingRow, RegisterId } from '@unitbook/engine';
 import { cellOffsets, DELIMITER_WORDS, type Delimiter } from './cells.ts';
 import { fileFinding, type FileFindingCode } from './findings.ts';
-import type { Column, Header } from './header.ts';
+import { rateOf, type Column, type Header } from './header.ts';
 import type { CsvRecord } from './records.ts';
 
-const CONFIRMATION = /^[a-z]+\/[a-z-]+:(?:date|import|export|generation)$/;
+const CONFIRMATION = /^[a-z]+\/[a-z-]+:(?:date|event|(?:import|export)(?:-[A-Za-z0-9]{1,12})?|generation)$/;
+const STATUS =
+  /^(?:actual|estimated|estimated:(?:import|export|generation)(?:\+(?:import|export|generation))*)$/i;
 const NUMBERS: readonly (Column | null)[] = ['import', 'export', 'generation'];
 
 /**
@@ -64,10 +66,12 @@ function shapeFindings(context: RowContext): Finding[] {
 function cellFindings(context: RowContext): Finding[] {
   return context.header.columns.flatMap((column, index) => {
     const value = (context.record.cells[index] ?? '').trim();
-    if (value === '' || NUMBERS.includes(column)) return [];
+    if (value === '' || NUMBERS.includes(column) || rateOf(column) !== null) return [];
     if (/^[=@]/.test(value))
       return [make('readings-file/formula', context, index, { value, name: column ?? '' })];
-    if (column === 'status' && !/^(?:actual|estimated)$/i.test(value))
+    if (column === 'event' && !/^(?:final|first)$/i.test(value))
+      return [make('readings-file/event', context, index, { value })];
+    if (column === 'status' && !STATUS.test(value))
       return [make('readings-file/status', context, index, { value })];
     if (column !== 'confirmed') return [];
     return value
@@ -77,15 +81,37 @@ function cellFindings(context: RowContext): Finding[] {
   });
 }
 
-function assemble({ record, header }: RowContext): ReadingRow {
+/** What a cell says of the status: "estimated" for all registers, "estimated:import" for one. */
+function statusOf(cell: string): Pick<ReadingRow, 'status' | 'estimated'> {
+  const [word = '', registers] = cell.toLowerCase().split(':');
+  if (word === '') return {};
+  if (registers === undefined) return { status: word as 'actual' | 'estimated' };
+  return { estimated: registers.split('+') as RegisterId[] };
+}
+
+/** The registers of rates, by what they count. */
+function ratesOf({ record, header }: RowContext): Pick<ReadingRow, 'rates'> {
+  const rates: { import?: Record<string, string>; export?: Record<string, string> } = {};
+  header.columns.forEach((column, index) => {
+    const own = rateOf(column);
+    const text = (record.cells[index] ?? '').trim();
+    if (own !== null && text !== '') rates[own.id] = { ...rates[own.id], [own.rate]: text };
+  });
+  return Object.keys(rates).length === 0 ? {} : { rates };
+}
+
+function assemble(context: RowContext): ReadingRow {
+  const { record, header } = context;
   const cell = (column: Column): string => (record.cells[header.columns.indexOf(column)] ?? '').trim();
   const has = (column: Column): boolean => header.columns.includes(column) && cell(column) !== '';
   return {
     date: cell('date'),
-    import: cell('import'),
-    export: cell('export'),
+    ...(header.columns.includes('import') ? { import: cell('import') } : {}),
+    ...(header.columns.includes('export') ? { export: cell('export') } : {}),
     ...(has('generation') ? { generation: cell('generation') } : {}),
-    ...(has('status') ? { status: cell('status').toLowerCase() as 'actual' | 'estimated' } : {}),
+    ...ratesOf(context),
+    ...(has('event') ? { event: cell('event').toLowerCase() as 'final' | 'first' } : {}),
+    ...statusOf(cell('status')),
     ...(has('printed_days') ? { printedDays: cell('printed_days') } : {}),
     ...(has('confirmed') ? { confirmed: cell('confirmed').split(/\s+/) } : {}),
   };
