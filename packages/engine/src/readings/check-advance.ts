@@ -42,6 +42,12 @@ export function possibleAdvance(register: Register, context: PairContext): numbe
 const inWattHours = (register: Register, advance: number): number =>
   (advance * register.factor.numerator) / register.factor.denominator;
 
+/** An advance after the multiplying factor in units, for messages. */
+function unitsText({ factor }: Register, advance: number, places: number): string {
+  const { numerator, denominator } = factor;
+  return quotientText(BigInt(advance) * BigInt(numerator), denominator * 10 ** READING_PLACES, places);
+}
+
 /** Whether a register went forward, and not further than is plausible. */
 export function isPlainAdvance(register: Register, context: PairContext): boolean {
   const advance = (shownBy(context.to, register) ?? 0) - (shownBy(context.from, register) ?? 0);
@@ -90,12 +96,11 @@ function stepBackCode({ register, before, after }: StepBack, context: PairContex
 
 function belowBefore(step: StepBack, context: PairContext): Finding {
   const { register, before, after } = step;
-  const wrapped = inWattHours(register, after + register.fullScale - before);
   const values = {
     value: readingText(after),
     before: readingText(before),
     top: readingText(register.fullScale - 1000),
-    units: quotientText(wrapped, 10 ** READING_PLACES, register.decimals),
+    units: unitsText(register, after + register.fullScale - before, register.decimals),
   };
   const code = stepBackCode(step, context);
   if (code !== 'reading/below-estimate')
@@ -133,7 +138,7 @@ export function advanceFindings(register: Register, context: PairContext): Findi
   const place = { path: registerPath(context.to.path, register), ...(offer === '' ? {} : { offer }) };
   return [
     readingFinding('reading/large-advance', place, {
-      units: quotientText(advance, 10 ** READING_PLACES, 0),
+      units: unitsText(register, after - before, 0),
       days: String(context.days),
       most: quotientText(ask, 10 ** READING_PLACES, 0),
       because:

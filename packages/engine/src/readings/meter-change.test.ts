@@ -166,4 +166,18 @@ describe('registers of any width pass their full scale', () => {
     const [month] = keepBook({ account: value, tariff, readings }).value.months;
     expect(month && valueOf(month.energy.import)).toBe(units);
   });
+
+  it('behind a factor with decimals: 99 999.7 to 00 000.4 is 0.7, times 1.5', () => {
+    const { value } = readAccount(accountText({ multiplyingFactor: '1.5', generationMeter: false }));
+    if (value === null) throw new Error('no account');
+    const readings = [
+      { date: '2025-04-01', import: '99999.7', export: '10' },
+      { date: '2025-05-01', import: '0.4', export: '20' },
+    ];
+    const { findings } = keepBook({ account: value, tariff, readings });
+    expect(findings.map(({ code, values }) => [code, values['units']])[0]).toEqual([
+      'reading/rolled-over',
+      '1.1',
+    ]);
+  });
 });
