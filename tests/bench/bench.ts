@@ -1,6 +1,7 @@
 import { compareWithTwin } from '../laws/twin-comparison.ts';
 import { measureIntervalSpeed, type IntervalReport } from './interval-bench.ts';
 import { measure, type Timings } from './measure.ts';
+import { measureMeterFiles, type MeterSpeed } from './meter-bench.ts';
 import { measurePage, type PageReport } from './page.ts';
 import { measureSchemes, type ExampleSpeed, type SchemeReport } from './scheme-bench.ts';
 import { allSubjects, checkSameBills } from './subjects.ts';
@@ -159,6 +160,22 @@ function intervalRows({ bills, columns, bytesBeyondData }: IntervalReport): read
   ];
 }
 
+/** A million intervals a second. */
+const INTERVAL_NS = 1000;
+/** At most so many times what splitting the same text takes. */
+const SPLITTING_GOAL = 2;
+
+/** A file has to be read at a million intervals a second, or at half the speed of the bare parser: the lower. */
+function meterRow({ name, ours, splitting }: MeterSpeed): BenchRow {
+  const row = ratioRow(
+    `an interval of a ${name} file / bare parser splitting it`,
+    ours,
+    splitting,
+    SPLITTING_GOAL,
+  );
+  return { ...row, goal: '≤ 2, or 1,000 ns', met: row.met || ours <= INTERVAL_NS };
+}
+
 const SCHEME_GOAL = 10;
 
 /** A year of bills under the example tariffs: the slowest beside its float loop, and the middle one. */
@@ -213,6 +230,7 @@ const rows = [
   ...timed,
   ...schemeRows(schemes),
   ...intervals,
+  ...measureMeterFiles().map(meterRow),
   ...page,
   twinRow(process.argv.includes('--short') ? TWIN_BILLS / 50 : TWIN_BILLS),
 ];
