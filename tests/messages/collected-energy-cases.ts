@@ -79,16 +79,17 @@ const CLOCK_CASES: readonly MessageCase[] = [
   },
   {
     code: 'meter-file/odd-clock-change',
-    when: 'Lord Howe puts its clock back by half an hour',
+    when: 'Nepal put its clock forward by a quarter of an hour',
+    isAmongOthers: true,
     make: columns(
-      [{ start: '2025-04-04 12:00', values: ones(96), minutes: 30 }],
-      { zone: 'Australia/Lord_Howe' },
+      [{ start: '1985-12-31 12:00', values: ones(96), minutes: 30 }],
+      { zone: 'Asia/Kathmandu' },
       0,
     ),
     severity: 'question',
     at: '',
-    found: 'clocks that change by 30 minutes on 2025-04-06 in Australia/Lord_Howe',
-    expected: 'a change of one hour',
+    found: 'clocks that change by 15 minutes on 1986-01-01 in Asia/Kathmandu',
+    expected: 'a change of an hour, or of half an hour',
     remedy:
       'Check what is said of the intervals of that day: those that come twice or are left out by the clock ' +
       'can be taken for faults.',

@@ -3,6 +3,7 @@ import { DAY_MINUTES } from './block-clock.ts';
 import { INTERVAL_CHANNELS, type IntervalColumns } from './interval-columns.ts';
 
 const HOUR = 60;
+const HALF_HOUR = 30;
 
 /** Rows that follow each other in time, each beginning where the one before ends. */
 export interface IntervalRun {
@@ -85,8 +86,10 @@ function beginsSecondPass(
   if (before === undefined) return false;
   const day = dayOfMinute(run.start);
   const stop = runStop(before, minutes);
-  const isHour = stop - before.start >= HOUR && runStop(run, minutes) - run.start >= HOUR;
-  if (run.start !== stop - HOUR || !isHour) return false;
+  const back = stop - run.start;
+  // Half an hour is how Lord Howe Island does it: such a day has to be named, as an hour of hourly data has.
+  if (back !== HOUR && !(back === HALF_HOUR && changes.has(day))) return false;
+  if (stop - before.start < back || runStop(run, minutes) - run.start < back) return false;
   const isFirst = !runs.some((other) => other.isSecondPass && dayOfMinute(other.start) === day);
   return isFirst && (minutes < HOUR || changes.has(day));
 }
@@ -139,7 +142,8 @@ function gapsIn(runs: readonly IntervalRun[], { from, to }: Period, minutes: num
 function isClockGap(gap: Gap, gaps: readonly Gap[], forward: ReadonlySet<number>): boolean {
   const day = dayOfMinute(gap.from);
   const [first, end] = [day * DAY_MINUTES, (day + 1) * DAY_MINUTES];
-  if (gap.to - gap.from !== HOUR || gap.to > end || !forward.has(day)) return false;
+  const isSkip = gap.to - gap.from === HOUR || gap.to - gap.from === HALF_HOUR;
+  if (!isSkip || gap.to > end || !forward.has(day)) return false;
   return gaps.every((other) => other === gap || other.to <= first || other.from >= end);
 }
 

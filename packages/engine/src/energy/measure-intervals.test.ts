@@ -205,6 +205,18 @@ describe('the days on which the clocks change', () => {
     expect(value?.totals.import).toBe(9600);
   });
 
+  it('have half an hour more or less on Lord Howe Island, where the day is named', () => {
+    // The clocks go back from 02:00 to 01:30: 01:30 and 01:45 stand twice.
+    const again = rowsOf(96, 15, () => [7, 0]).slice(6, 8);
+    const autumn = rowsOf(96, 15).toSpliced(8, 0, ...again);
+    const value = good(measure(autumn, 15, { clockChanges: [DAY] }));
+    expect([value.intervals, value.totals.import]).toEqual([98, 96 * 100 + 2 * 7]);
+    expect(codesOf(measure(autumn, 15))).toEqual(['energy/interval-conflict']);
+    const spring = rowsOf(96, 15).toSpliced(8, 2);
+    expect(good(measure(spring, 15, { clockChanges: [DAY] })).intervals).toBe(94);
+    expect(codesOf(measure(spring, 15))).toEqual(['energy/interval-missing']);
+  });
+
   it('need a name in hourly data, where one row too many looks the same', () => {
     const rows = rowsOf(24, 60).toSpliced(3, 0, { start: DAY * 1440 + 120, import: 9, export: 9 });
     expect(codesOf(measure(rows, 60))).toEqual(['energy/interval-conflict']);

@@ -18,6 +18,8 @@ export interface LocalClock {
 }
 
 const OFFSET_HOUR = 60;
+/** Changes that the engine can tell from faults: half an hour as on Lord Howe Island, an hour, and a day left out. */
+const KNOWN_CHANGES: readonly number[] = [30, OFFSET_HOUR, DAY_MINUTES];
 
 /** An offset as people write it: "UTC+10:00". */
 function offsetText(offset: number): string {
@@ -31,7 +33,7 @@ function zoneFindings({ zone, lostDays, changes }: ZoneClock): readonly Finding[
     collectedFinding('meter-file/day-left-out', { path: [] }, { zone, day: dayText(day) }),
   );
   const odd = changes
-    .filter(({ before, after }) => ![OFFSET_HOUR, DAY_MINUTES].includes(Math.abs(after - before)))
+    .filter(({ before, after }) => !KNOWN_CHANGES.includes(Math.abs(after - before)))
     .map(({ day, before, after }) => {
       const values = { zone, day: dayText(day), minutes: String(Math.abs(after - before)) };
       return collectedFinding('meter-file/odd-clock-change', { path: [] }, values);

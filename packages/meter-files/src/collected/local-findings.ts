@@ -31,7 +31,7 @@ export const LOCAL_FINDINGS = {
     severity: 'question',
     text: (v) => ({
       found: `clocks that change by ${of(v, 'minutes')} minutes on ${of(v, 'day')} in ${of(v, 'zone')}`,
-      expected: 'a change of one hour',
+      expected: 'a change of an hour, or of half an hour',
       remedy:
         'Check what is said of the intervals of that day: those that come twice or are left out by the clock ' +
         'can be taken for faults.',
