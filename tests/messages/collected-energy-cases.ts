@@ -4,6 +4,7 @@ import {
   energyInPeriods,
   localColumns,
   readingRows,
+  registerIntervals,
   type LocalOptions,
 } from '../../packages/meter-files/src/collected/index.ts';
 import type { RegisterValue } from '../../packages/meter-files/src/stream.ts';
@@ -399,6 +400,53 @@ const ROW_CASES: readonly MessageCase[] = [
   },
 ];
 
+const REGISTER_CASES: readonly MessageCase[] = [
+  {
+    code: 'meter-file/register-fell',
+    when: 'a register shows less than before',
+    make: () =>
+      registerIntervals(
+        fileOf({
+          readings: [
+            readingOf(IMPORT, '2025-05-01', '0400.50', { line: 2 }),
+            readingOf(IMPORT, '2025-05-02 06:00', '3', { line: 3 }),
+          ],
+        }),
+      ).findings,
+    severity: 'question',
+    at: '3:1',
+    found: '1.8.0: 3 on 2025-05-02 06:00, below 400.5 on 2025-05-01',
+    expected: 'a register that counts up',
+    remedy:
+      'It passed its full scale, began anew or belongs to another meter from then on: the file does not say ' +
+      'which. What was counted between the two is in no sum. Ask for it, or add both readings of the change.',
+  },
+  {
+    code: 'meter-file/register-stuck',
+    when: 'a register stands still while another goes on',
+    make: () =>
+      registerIntervals(
+        fileOf({
+          readings: [
+            readingOf(IMPORT, '2025-05-01', '4', { line: 2 }),
+            readingOf(IMPORT, '2025-05-02', '5', { line: 3 }),
+            readingOf(IMPORT, '2025-05-05', '5', { line: 4 }),
+            readingOf(EXPORT, '2025-05-02', '1', { line: 5 }),
+            readingOf(EXPORT, '2025-05-05', '9', { line: 6 }),
+          ],
+        }),
+      ).findings,
+    severity: 'question',
+    at: '4:1',
+    found:
+      '1.8.0: the same number for 3 days, from 2025-05-02 00:00 to 2025-05-05 00:00, while others went on',
+    expected: 'a register that moves now and then',
+    remedy:
+      'Was the plant off, or nothing given? Then nothing is wrong. Else the meter or its log stood still: ' +
+      'compare it with its display.',
+  },
+];
+
 /** Of what the intervals and readings of a file come to. */
 export const ENERGY_CASES: readonly MessageCase[] = [
   ...CLOCK_CASES,
@@ -406,4 +454,5 @@ export const ENERGY_CASES: readonly MessageCase[] = [
   ...COLUMN_CASES,
   ...SUM_CASES,
   ...ROW_CASES,
+  ...REGISTER_CASES,
 ];

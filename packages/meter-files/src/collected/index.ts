@@ -22,3 +22,4 @@ export { summariseMeterFile, type MeterFileSummary, type MeterSummariser } from 
 export { coverageFindings } from './tell-coverage.ts';
 export { durationText, minuteText, streamText } from './texts.ts';
 export { isZone, zoneClock, type ClockChange, type ZoneClock } from './zone-clock.ts';
+export { registerIntervals } from './register-intervals.ts';

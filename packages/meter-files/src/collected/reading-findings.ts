@@ -3,6 +3,26 @@ import { of } from './finding-words.ts';
 
 /** What can be said of register readings that become rows. */
 export const READING_FINDINGS = {
+  'meter-file/register-fell': {
+    severity: 'question',
+    text: (v) => ({
+      found: `${of(v, 'register')}: ${of(v, 'after')} on ${of(v, 'to')}, below ${of(v, 'before')} on ${of(v, 'from')}`,
+      expected: 'a register that counts up',
+      remedy:
+        'It passed its full scale, began anew or belongs to another meter from then on: the file does not say ' +
+        'which. What was counted between the two is in no sum. Ask for it, or add both readings of the change.',
+    }),
+  },
+  'meter-file/register-stuck': {
+    severity: 'question',
+    text: (v) => ({
+      found: `${of(v, 'register')}: the same number for ${of(v, 'time')}, from ${of(v, 'from')} to ${of(v, 'to')}, while others went on`,
+      expected: 'a register that moves now and then',
+      remedy:
+        'Was the plant off, or nothing given? Then nothing is wrong. Else the meter or its log stood still: ' +
+        'compare it with its display.',
+    }),
+  },
   'meter-file/no-registers': {
     severity: 'error',
     text: () => ({
