@@ -196,7 +196,7 @@ function tableProblems(layout: TableLayout, text: string, random: Random): reado
     ...(isSame ? [] : ['in pieces it reads otherwise']),
     ...(isSilent &&
     hasRows &&
-    /[^\s,;|]/.test(
+    /[^\s,;|"]/.test(
       text
         .trim()
         .split(/[\r\n]+/)
