@@ -1,4 +1,5 @@
 import * as engine from '@unitbook/engine';
+import * as meterFiles from '@unitbook/meter-files';
 import { describe, expect, it } from 'vitest';
 import { blocksOf, page, pages } from './pages.ts';
 import { runExamples } from './run-example.ts';
@@ -19,10 +20,17 @@ describe.each(WITH_EXAMPLES)('the examples of docs/$name', ({ blocks }) => {
   });
 });
 
-it('the library pages name every function that the engine exports', () => {
-  const text = ['library', 'library-2', 'library-3'].map((name) => page(`reference/${name}.md`)).join('');
-  const functions = Object.entries(engine)
+/** Pages of one package each, by their ends. */
+const LIBRARIES = [
+  { name: '@unitbook/engine', exports: engine, pages: ['', '-2', '-3', '-5'] },
+  { name: '@unitbook/meter-files', exports: meterFiles, pages: ['-4'] },
+];
+
+it.each(LIBRARIES)('the library pages name every function that $name exports', ({ exports, pages: ends }) => {
+  const text = ends.map((end) => page(`reference/library${end}.md`)).join('');
+  const functions = Object.entries(exports)
     .filter(([, value]) => typeof value === 'function')
     .map(([name]) => name);
+  expect(functions.length).toBeGreaterThan(20);
   expect(functions.filter((name) => !new RegExp(`\\b${name}\\b`).test(text))).toEqual([]);
 });

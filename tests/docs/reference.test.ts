@@ -8,26 +8,13 @@ import {
   readHousehold,
   readReadingsDocument,
   readTariff,
-  type Finding,
 } from '@unitbook/engine';
 import { describe, expect, it } from 'vitest';
 import { changed, DEMO_TARIFF, goodTariff } from '../support/demo.ts';
 import demoHousehold from '../../tariffs-examples/households/demo.json?raw';
 import { blocksOf, page } from './pages.ts';
+import { allowedKeys, below, firstCells, severityRows } from './tables.ts';
 import { tariffReference } from './tariff-reference.ts';
-
-/** The first cells of the rows of a part of a page, without their quotes. */
-const firstCells = (text: string): readonly string[] =>
-  [...text.matchAll(/^\| (`[^|]+`) \|/gm)].flatMap((match) =>
-    (match[1] ?? '').split(', ').map((cell) => cell.replaceAll('`', '')),
-  );
-
-/** The part of a page below a heading. */
-function below(text: string, heading: string): string {
-  const [, part] = text.split(`\n${heading}\n`);
-  if (part === undefined) throw new Error(`No heading "${heading}"`);
-  return part.split(/\n#+ /)[0] ?? '';
-}
 
 describe.each(tariffReference())('docs/$name', ({ name, text, rows }) => {
   it('is up to date: node tests/support/run.mjs tests/support/write-tariff-reference.ts', () => {
@@ -40,23 +27,14 @@ describe.each(tariffReference())('docs/$name', ({ name, text, rows }) => {
   });
 });
 
-describe('docs/reference/findings.md and its second page', () => {
+describe('docs/reference/findings.md and the pages that go on from it', () => {
   it('have one row for every code of the engine, with its severity', () => {
-    const text = page('reference/findings.md') + page('reference/findings-bills.md');
-    const rows = [...text.matchAll(/^\| `([a-z]+\/[a-z-]+)` \| (\w+) \|/gm)];
-    const told = rows.map(([, code = '', severity = '']) => `${code} ${severity}`);
+    const names = ['findings', 'findings-bills', 'findings-plant'];
+    const text = names.map((name) => page(`reference/${name}.md`)).join('');
     const codes = Object.entries(ENGINE_FINDINGS).map(([code, { severity }]) => `${code} ${severity}`);
-    expect(told.sort()).toEqual(codes.sort());
+    expect([...severityRows(text)].sort()).toEqual(codes.sort());
   });
 });
-
-/** The keys that can stand at a place, as the refusal of another one lists them. */
-function allowedKeys(findings: readonly Finding[]): readonly string[] {
-  const refused = findings.find(
-    ({ code, values }) => code === 'document/unknown-key' && values['key'] === 'odd',
-  );
-  return (refused?.values['allowed'] ?? '').split(', ');
-}
 
 describe('docs/reference/account.md', () => {
   const text = page('reference/account.md');

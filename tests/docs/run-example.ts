@@ -1,14 +1,16 @@
 import { readFileSync } from 'node:fs';
 import { createContext, runInContext } from 'node:vm';
 import * as engine from '@unitbook/engine';
+import * as meterFiles from '@unitbook/meter-files';
 import ts from 'typescript';
 import type { Block } from './pages.ts';
 
 const ROOT = new URL('../../', import.meta.url);
 
-/** What a page's examples can import: the engine, and the examples of the repository as files. */
+/** What a page's examples can import: the engine, the readers of meter files, and the examples of the repository. */
 const MODULES: Readonly<Record<string, unknown>> = {
   '@unitbook/engine': engine,
+  '@unitbook/meter-files': meterFiles,
   'node:fs': {
     readFileSync: (path: string) => {
       if (!path.startsWith('tariffs-examples/')) throw new RangeError(`${path} is no example`);
@@ -54,6 +56,6 @@ export function runExamples(blocks: readonly Block[]): readonly Shown[] {
   const values: string[] = [];
   const show = (value: unknown): void => void values.push(written(value));
   const require = (name: string): unknown => MODULES[name];
-  runInContext(outputText, createContext({ show, require, exports: {} }));
+  runInContext(outputText, createContext({ show, require, exports: {}, TextEncoder }));
   return shown.map((one, index) => ({ ...one, value: values[index] ?? 'nothing' }));
 }

@@ -334,7 +334,7 @@ const ROW_CASES: readonly MessageCase[] = [
     at: '',
     found: '2 registers of import: E1 of meter M1; E1 of meter M2',
     expected: 'one register of each quantity and rate',
-    remedy: 'Say which is to be used. If the meter was changed, begin a new account with the new meter.',
+    remedy: 'Say which is to be used. If the meter was changed, add its last and its first reading.',
   },
   {
     code: 'meter-file/several-registers',
@@ -343,7 +343,7 @@ const ROW_CASES: readonly MessageCase[] = [
     at: '',
     found: '2 registers of import, rate 2: E1 of meter M1; E1 of meter M2',
     expected: 'one register of each quantity and rate',
-    remedy: 'Say which is to be used. If the meter was changed, begin a new account with the new meter.',
+    remedy: 'Say which is to be used. If the meter was changed, add its last and its first reading.',
   },
   {
     code: 'meter-file/reading-other-time',

@@ -36,7 +36,7 @@ export const READING_FINDINGS = {
     text: (v) => ({
       found: `${of(v, 'count')} registers of ${of(v, 'what')}: ${of(v, 'registers')}`,
       expected: 'one register of each quantity and rate',
-      remedy: 'Say which is to be used. If the meter was changed, begin a new account with the new meter.',
+      remedy: 'Say which is to be used. If the meter was changed, add its last and its first reading.',
     }),
   },
   'meter-file/reading-other-time': {

@@ -8,7 +8,7 @@ import {
 } from '@unitbook/engine';
 import { tableFinding, type TableFindingCode } from './findings.ts';
 import { tableLayoutSchema, type TableLayout, type TableLayoutDocument } from './layout-document.ts';
-import { isZone } from './zone-days.ts';
+import { isZone } from '../collected/zone-clock.ts';
 
 type Add = (
   code: TableFindingCode,

@@ -7,21 +7,6 @@ const [EAST, WEST] = [15 * 60, 13 * 60];
 const MOST_DAYS = 1_000;
 
 /**
- * Whether a name is one of the IANA list of time zones that this computer knows.
- *
- * @example
- * isZone('Europe/Amsterdam') //=> true
- * isZone('+05:30') //=> false
- */
-export function isZone(name: string): boolean {
-  // A text with an offset in it would be taken for that offset, whatever the name.
-  const isName = /[+-]\d/.test(name)
-    ? /^Etc\/GMT[+-](?:\d|1[0-4])$/.test(name)
-    : /^[A-Za-z][\w/-]*$/.test(name);
-  return isName && !Number.isNaN(tzOffset(name, new Date(0)));
-}
-
-/**
  * Minutes east of UTC of a zone at a minute.
  *
  * @param minute  since 1970-01-01 00:00 UTC

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { intervalLayout, readTable, registerLayout, valuesOf } from '../../../../tests/support/table.ts';
 import { minuteOf } from '../../../../tests/support/meter-chunks.ts';
 import { dayText, type DayNumber } from '@unitbook/engine';
-import { isZone, zoneOffset } from './zone-days.ts';
+import { isZone } from '../collected/zone-clock.ts';
+import { zoneOffset } from './zone-days.ts';
 
 /** Changes of clocks in 2025, with the offsets before and after: the IANA time zone database (from memory). */
 const CHANGES = [
