@@ -14,6 +14,7 @@ import { lanesOf, type Lane } from './lanes.ts';
 import { localClock, type LocalClock } from './local-clock.ts';
 import type { LocalOptions } from './local-columns.ts';
 import { minutesWithin } from './minute-ranges.ts';
+import { withIntervals } from './register-intervals.ts';
 import { emptyTally, addToTally, tallyPosition, tallyValues, type Tally } from './tally.ts';
 import { dayOfMinute } from './texts.ts';
 
@@ -111,14 +112,16 @@ function tallyFindings({ across, tooLarge }: Summing): readonly Finding[] {
  * An interval counts on the day on which it begins. What a day has is summed up even where some of it is
  * missing: `minutes` says how much is there. Several registers of one quantity are added up.
  *
- * @param file     collected
+ * @param file     collected; of a file of registers alone, what they went on from reading to reading
  * @param options  the zone and what streams are counted as
  * @returns        null where anything is an error
  * @throws RangeError  for a name that is no zone
  */
 export function energyByDay(file: CollectedFile, options: LocalOptions): Outcome<DayEnergy | null> {
-  const { lanes, span, findings: said } = lanesOf(file, options.assign);
-  const clock = localClock(file.clock, options.zone, span);
+  const { file: own, told } = withIntervals(file);
+  const { lanes, span, findings: found } = lanesOf(own, options.assign);
+  const clock = localClock(own.clock, options.zone, span);
+  const said = [...told, ...found];
   const isWrong = (all: readonly Finding[]): boolean => all.some(({ severity }) => severity === 'error');
   if (isWrong(said)) return { value: null, findings: said };
   const [first, last] = [dayOfMinute(clock.toLocal(span.from)), dayOfMinute(clock.toLocal(span.to - 1))];

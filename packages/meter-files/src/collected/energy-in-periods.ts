@@ -16,6 +16,7 @@ import { localClock, type LocalClock } from './local-clock.ts';
 import type { LocalOptions } from './local-columns.ts';
 import { minutesWithin, type MinuteRange } from './minute-ranges.ts';
 import { DAY_MINUTES, minuteText } from './texts.ts';
+import { withIntervals } from './register-intervals.ts';
 
 /** The energy of a period in kWh, exact; null for what is not metered, or cannot be told. */
 export interface PeriodEnergy extends Readonly<Record<IntervalChannel, string | null>> {
@@ -120,7 +121,7 @@ function checkPeriods(periods: readonly Period[]): void {
  * Several registers of one quantity are added up. What is missing is a question, and is in no sum; an
  * interval that lies across the edge of a period is an error, and the quantity is then null.
  *
- * @param file     collected
+ * @param file     collected; of a file of registers alone, what they went on from reading to reading
  * @param periods  half-open, in local days, in order of time, none over another
  * @param options  the zone and what streams are counted as
  * @returns        one for each period; none where no stream can be counted
@@ -132,8 +133,10 @@ export function energyInPeriods(
   options: LocalOptions,
 ): Outcome<readonly PeriodEnergy[]> {
   checkPeriods(periods);
-  const { lanes, span, findings: said } = lanesOf(file, options.assign);
-  const clock = localClock(file.clock, options.zone, withPeriods(span, periods));
+  const { file: own, told } = withIntervals(file);
+  const { lanes, span, findings: found } = lanesOf(own, options.assign);
+  const clock = localClock(own.clock, options.zone, withPeriods(span, periods));
+  const said = [...told, ...found];
   if (said.some(({ severity }) => severity === 'error')) return { value: [], findings: said };
   const findings = [...said, ...clock.findings];
   const value = periods.map((period) => {

@@ -16,6 +16,7 @@ import { commonRows, type Common } from './common-rows.ts';
 import { laneRows, type RowPlan } from './lane-rows.ts';
 import { lanesOf, type Lanes } from './lanes.ts';
 import { localClock, type LocalClock } from './local-clock.ts';
+import { withIntervals } from './register-intervals.ts';
 import type { Assign } from './selection.ts';
 import { emptyTally, tallyPosition, tallyValues, type Tally } from './tally.ts';
 import { dayOfMinute } from './texts.ts';
@@ -37,6 +38,9 @@ export interface LocalIntervals {
   /** From the local day of the first interval to the day after that of the last. */
   readonly span: Period;
 }
+
+/** The longest intervals that the engine takes, in minutes. */
+const LONGEST = 60;
 
 /** What goes with a finding: so many intervals, of so many minutes. */
 function tallied(
@@ -133,15 +137,16 @@ function columnsOf(
  * is left out of all columns, and the engine then says that it is missing. Shorter intervals are summed up
  * to the shortest of 5, 15, 30 or 60 minutes that all lengths divide.
  *
- * @param file     collected
+ * @param file     collected; of a file of registers alone, what they went on from reading to reading
  * @param options  the zone and what streams are counted as
  * @returns        null where anything is an error
  * @throws RangeError  for a name that is no zone
  */
 export function localColumns(file: CollectedFile, options: LocalOptions): Outcome<LocalIntervals | null> {
-  const lanes = lanesOf(file, options.assign);
-  const clock = localClock(file.clock, options.zone, lanes.span);
-  const findings: Finding[] = [...lanes.findings];
+  const { file: own, told } = withIntervals(file, LONGEST);
+  const lanes = lanesOf(own, options.assign);
+  const clock = localClock(own.clock, options.zone, lanes.span);
+  const findings: Finding[] = [...told, ...lanes.findings];
   const lengths = lengthsOf(lanes);
   const minutes = columnsLength(lengths);
   if (minutes === null) {

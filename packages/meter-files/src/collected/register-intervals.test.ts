@@ -120,6 +120,7 @@ describe('registers as intervals', () => {
     expect(intervals.findings.filter(({ severity }) => severity === 'error')).toEqual([]);
     const total = (from: number): bigint => advance(from) + advance(from + 1);
     expect(sums.reduce((all, sum) => all + sum, 0n)).toBe(total(1) + total(3));
+    expect(localColumns(file, HERE).value?.columns.import?.length).toBe(2879);
     const columns = localColumns(intervals, HERE).value;
     expect(columns?.columns.minutes).toBe(15);
     expect(columns === null ? '' : dayText(columns.span.from)).toBe('2022-09-01');

@@ -169,3 +169,18 @@ export function registerIntervals(file: CollectedFile, longest = Infinity): Coll
     findings: [...file.findings, ...findings],
   };
 }
+
+/**
+ * A file of registers alone with what they went on as intervals; any other as it is.
+ *
+ * @param longest  minutes; see {@link registerIntervals}
+ * @returns        the file, and what is to be said of its registers
+ */
+export function withIntervals(
+  file: CollectedFile,
+  longest?: number,
+): { readonly file: CollectedFile; readonly told: readonly Finding[] } {
+  if (file.intervals.length > 0 || file.registers.length === 0) return { file, told: [] };
+  const made = registerIntervals(file, longest);
+  return { file: made, told: made.findings.slice(file.findings.length) };
+}
