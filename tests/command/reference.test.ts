@@ -4,6 +4,8 @@ import { COLUMNS, FILE_FINDINGS } from '@unitbook/meter-files';
 import { describe, expect, it } from 'vitest';
 import { billCommand } from '../../apps/cli/src/commands/bill.ts';
 import { demoCommand } from '../../apps/cli/src/commands/demo.ts';
+import { plantCommand } from '../../apps/cli/src/commands/plant.ts';
+import { readingsCommand } from '../../apps/cli/src/commands/readings.ts';
 import { tariffCommand } from '../../apps/cli/src/commands/tariff.ts';
 import { COMMAND_FINDINGS } from '../../apps/cli/src/findings.ts';
 
@@ -30,7 +32,7 @@ describe('docs/reference/command.md', () => {
     expect(rows(page('command'))).toEqual(Object.keys(COMMAND_FINDINGS).sort());
   });
 
-  it.each([billCommand, tariffCommand, demoCommand])(
+  it.each([billCommand, readingsCommand, plantCommand, tariffCommand, demoCommand])(
     'names every option of $name, as its help does',
     (command) => {
       for (const [name, value] of Object.entries(command.options)) {

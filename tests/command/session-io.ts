@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { parseDay, type DayNumber } from '@unitbook/engine';
-import type { CommandIo, FileRead } from '../../apps/cli/src/io.ts';
+import type { CommandIo, FilePiece, FileRead } from '../../apps/cli/src/io.ts';
 import type { SessionFile } from './read-session.ts';
 
 const ROOT = new URL('../../', import.meta.url);
@@ -22,12 +22,30 @@ function readHeld(file: SessionFile, limit: number): FileRead {
     : { kind: 'read', bytes: file.bytes };
 }
 
-/** The examples of the repository are there under their own names. */
+const FOLDERS = ['tariffs-examples/', 'tests/published/data/'];
+
+/** The examples of the repository and published files are there under their own names. */
 function readExample(path: string): FileRead {
   const place = fileURLToPath(new URL(path, ROOT));
-  return path.startsWith('tariffs-examples/') && existsSync(place)
+  return FOLDERS.some((folder) => path.startsWith(folder)) && existsSync(place)
     ? { kind: 'read', bytes: readFileSync(place) }
     : { kind: 'missing' };
+}
+
+/** Pieces so short that numbers and line ends lie across their edges. */
+const PIECE = 1000;
+/** No file of a session has more bytes than this; one that has only a size is larger. */
+const MOST = 8 * 1024 * 1024;
+
+/** A file in pieces, as a disk hands it on. */
+async function* piecesOf(read: FileRead): AsyncGenerator<FilePiece> {
+  if (read.kind === 'too-large') throw new Error('A file that has only a size was read.');
+  if (read.kind !== 'read') {
+    yield await Promise.resolve(read);
+    return;
+  }
+  for (let from = 0; from < read.bytes.length; from += PIECE)
+    yield await Promise.resolve({ kind: 'bytes', bytes: read.bytes.subarray(from, from + PIECE) });
 }
 
 /**
@@ -41,11 +59,13 @@ export function sessionIo(
   input: string,
 ): { io: CommandIo; printed: Printed } {
   const printed: Printed = { out: '', err: '' };
+  const read = (path: string, limit: number): FileRead => {
+    const held = path === '-' ? { bytes: Buffer.from(input) } : files.get(path);
+    return held === undefined ? readExample(path) : readHeld(held, limit);
+  };
   const io: CommandIo = {
-    read: (path, limit) => {
-      const held = path === '-' ? { bytes: Buffer.from(input) } : files.get(path);
-      return Promise.resolve(held === undefined ? readExample(path) : readHeld(held, limit));
-    },
+    read: (path, limit) => Promise.resolve(read(path, limit)),
+    pieces: (path) => piecesOf(read(path, MOST)),
     out: (text) => void (printed.out += text),
     err: (text) => void (printed.err += text),
     today: parseDay('2026-04-15') as DayNumber,

@@ -1,9 +1,11 @@
 /** What `unitbook --help` prints. */
 export const HELP = `unitbook reconciles the meter readings of a solar household with its electricity bill.
 
-  unitbook bill     works out the bills of a household from its meter readings
-  unitbook tariff   checks tariff files, worked cases and a year under a tariff
-  unitbook demo     shows a year of an invented household
+  unitbook bill      works out the bills of a household from its meter readings
+  unitbook readings  says what is in a meter file, whatever its kind
+  unitbook plant     compares what a plant makes with what it should, and lists its upkeep
+  unitbook tariff    checks tariff files, worked cases and a year under a tariff
+  unitbook demo      shows a year of an invented household
 
 For instance, May of a household with the way each line comes about:
   unitbook bill --household FILE --month 2025-05 --explain
@@ -14,22 +16,37 @@ Exit status: 0 clean, 1 something was found (an error or an open question), 2 co
 `;
 
 /** What `unitbook bill --help` prints. */
-export const BILL_HELP = `unitbook bill works out the bills of a household from its meter readings.
+export const BILL_HELP = `unitbook bill works out the bills of a household from its meter readings, or from
+interval values.
 
   unitbook bill --tariff FILE --account FILE --readings FILE
+  unitbook bill --tariff FILE --account FILE --intervals FILE [--zone ZONE]
   unitbook bill --household FILE [--tariff FILE]
 
 Files
   --tariff FILE      the tariff, a JSON document
   --account FILE     connection, plant and meters, a JSON document
-  --readings FILE    meter readings, a CSV list or a JSON document
-  --household FILE   all three in one file, as the form saves it;
+  --readings FILE    meter readings: a CSV list, a JSON document, or a meter file with
+                     registers
+  --intervals FILE   a meter file with interval values, of any size
+  --household FILE   tariff, account and readings in one file, as the form saves it;
                      --tariff then takes the place of the file's tariff
                      One FILE can be "-": it is read from standard input.
+
+Meter files
+  --columns FILE     what the columns of a table are: see unitbook readings --help
+  --day DAY          the day of a list of registers that has none
+  --on DAY           bill from the readings of these days only, once for each; or
+                     "--on first-days" for the first day of each month
+  --zone ZONE        the time zone of the place, such as Europe/Amsterdam, where
+                     intervals go by UTC or by one offset all year
+  --cycle-day N      the day of the month on which billing periods of intervals
+                     begin, 1 to 28; left out: 1
 
 Output
   --month MONTH      print only this bill: its number, or a month as 2025-05
                      (every bill with a day in it); the passbook stays whole
+  --estimates        print what estimated readings cost, after the bills
   --explain          print how each line comes about, down to readings and clauses
   --json             print the whole book as JSON, every number as exact text
   --locale TAG       group digits as this language does, such as en-IN;
@@ -39,6 +56,69 @@ Output
                      be later; left out: the day on the clock
 
 Bills go to standard output, messages to standard error.
+Exit status: 0 clean, 1 something was found (an error or an open question), 2 could not run.
+`;
+
+/** What `unitbook readings --help` prints. */
+export const READINGS_HELP = `unitbook readings says what is in a meter file: its registers and channels, their
+sums, the time they cover, what is missing and what is wrong.
+
+  unitbook readings FILE [--columns FILE] [--day DAY] [--zone ZONE]
+  unitbook readings FILE --propose
+  unitbook readings FILE --monthly | --daily [--zone ZONE]
+  unitbook readings FILE --document [--on DAY]...
+
+Files
+  FILE            NEM12 or NEM13, ESPI in XML, telegrams, a list of OBIS codes, a table,
+                  or a list of readings; its content tells which. Of any size.
+                  "-" for standard input.
+  --columns FILE  what the columns of a table are: a JSON document that a person has
+                  confirmed
+  --propose       print such a document as the table suggests it, not confirmed
+  --day DAY       the day of a list of registers that has none, such as 2026-04-01
+
+Output
+  --zone ZONE     the time zone of the place, such as Europe/Amsterdam, where the file
+                  goes by UTC or by one offset all year
+  --monthly       print the energy of intervals by calendar month
+  --daily         print it by day, as CSV: day,import,export,generation in kWh
+  --document      print the readings of registers as a readings document, for
+                  unitbook bill --readings
+  --on DAY        with --document: only the readings of this day; once for each day, or
+                  "--on first-days" for the first day of each month
+  --locale TAG    group digits as this language does, such as en-IN
+
+Messages go to standard error as they are met; of each code the first 200 are printed.
+Exit status: 0 clean, 1 something was found (an error or an open question), 2 could not run.
+`;
+
+/** What `unitbook plant --help` prints. */
+export const PLANT_HELP = `unitbook plant compares what a plant made with what was to be expected of it, month by
+month and day by day, and lists its upkeep. A low month is a finding, not a diagnosis.
+
+  unitbook plant --plant FILE --household FILE
+  unitbook plant --plant FILE --account FILE --readings FILE
+  unitbook plant --plant FILE --days FILE [--columns FILE] [--zone ZONE]
+
+Files
+  --plant FILE       capacity, what is expected, and the diary, a JSON document;
+                     left out: as the household file has it
+  --household FILE   a household as the form saves it
+  --account FILE     connection, plant and meters, a JSON document
+  --readings FILE    meter readings with a generation meter
+  --days FILE        a meter file with generation by interval or by day
+  --columns FILE     what the columns of a table are: see unitbook readings --help
+  --day DAY          the day of a list of registers that has none
+  --on DAY           only the readings of these days, once for each; or
+                     "--on first-days" for the first day of each month
+  --zone ZONE        the time zone of the plant, such as Europe/Amsterdam, where the
+                     days file goes by UTC or by one offset all year
+
+  --locale TAG       group digits as this language does, such as en-IN
+  --today DAY        take this day, such as 2026-04-01, for today: upkeep is due by it;
+                     left out: the day on the clock
+
+What months and days show is on the page; messages about the files go to standard error.
 Exit status: 0 clean, 1 something was found (an error or an open question), 2 could not run.
 `;
 

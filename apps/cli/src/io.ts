@@ -1,12 +1,18 @@
 import type { DayNumber } from '@unitbook/engine';
 
+/** Why a file could not be read, or not to its end. */
+export type FileFailure =
+  { readonly kind: 'missing' | 'folder' } | { readonly kind: 'unreadable'; readonly reason: string };
+
 /** What became of an attempt to read a file. */
 export type FileRead =
   | { readonly kind: 'read'; readonly bytes: Uint8Array }
   /** `size` in bytes, or as many as were counted before reading stopped. */
   | { readonly kind: 'too-large'; readonly size: number }
-  | { readonly kind: 'missing' | 'folder' }
-  | { readonly kind: 'unreadable'; readonly reason: string };
+  | FileFailure;
+
+/** A part of a file as it is read; after a failure nothing comes. */
+export type FilePiece = { readonly kind: 'bytes'; readonly bytes: Uint8Array } | FileFailure;
 
 /** Everything outside the program that a command can touch. */
 export interface CommandIo {
@@ -16,6 +22,8 @@ export interface CommandIo {
    * @param limit  bytes; a larger file is not read
    */
   readonly read: (path: string, limit: number) => Promise<FileRead>;
+  /** Read a file of any size, or standard input for "-", piece by piece. */
+  readonly pieces: (path: string) => AsyncIterable<FilePiece>;
   /** Write to standard output. */
   readonly out: (text: string) => void;
   /** Write to standard error. */

@@ -10,7 +10,7 @@ import {
 } from '@unitbook/engine';
 import type { PlacedFinding } from './findings.ts';
 import type { HouseholdInput } from './read/household.ts';
-import type { ReadingsFile } from './read/readings-file.ts';
+import type { ReadingsFile } from './read/own-readings.ts';
 
 /** A book and everything that was found while it was kept. */
 export interface KeptBook {

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { calendarDay } from '@unitbook/engine';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { FilePiece } from './io.ts';
 import { nodeIo } from './node-io.ts';
 
 const MEGABYTE = 1024 * 1024;
@@ -43,6 +44,31 @@ describe('read', () => {
   it('tells why a file cannot be read', async () => {
     const name = 'x'.repeat(5000);
     expect(await read(name)).toEqual({ kind: 'unreadable', reason: 'a name too long for a file' });
+  });
+});
+
+describe('pieces', () => {
+  const pieces = async (name: string) => {
+    const all: FilePiece[] = [];
+    for await (const piece of nodeIo().pieces(join(folder, name))) all.push(piece);
+    return all;
+  };
+
+  it('gives the bytes of a file one part after the other, whatever its size', async () => {
+    expect(await pieces('small.csv')).toEqual([{ kind: 'bytes', bytes: Buffer.from('date') }]);
+    const sizes = (await pieces('large.csv')).map((piece) =>
+      piece.kind === 'bytes' ? piece.bytes.length : 0,
+    );
+    expect(sizes.length > 1).toBe(true);
+    expect(sizes.reduce((sum, size) => sum + size, 0)).toBe(50 * MEGABYTE);
+  });
+
+  it('ends with why a file cannot be read', async () => {
+    expect(await pieces('nowhere.csv')).toEqual([{ kind: 'missing' }]);
+    expect(await pieces('.')).toEqual([{ kind: 'folder' }]);
+    expect(await pieces('x'.repeat(5000))).toEqual([
+      { kind: 'unreadable', reason: 'a name too long for a file' },
+    ]);
   });
 });
 

@@ -1,7 +1,7 @@
 import { createReadStream } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import { dayNumber } from '@unitbook/engine';
-import type { CommandIo, FileRead } from './io.ts';
+import type { CommandIo, FileFailure, FilePiece, FileRead } from './io.ts';
 
 /** What the operating system says, in words. */
 const REASONS: Readonly<Record<string, string>> = {
@@ -12,7 +12,7 @@ const REASONS: Readonly<Record<string, string>> = {
   EMFILE: 'too many files open',
 };
 
-function failed(error: unknown): FileRead {
+function failed(error: unknown): FileFailure {
   const code = (error as NodeJS.ErrnoException).code ?? '';
   if (code === 'ENOENT' || code === 'ENOTDIR') return { kind: 'missing' };
   if (code === 'EISDIR') return { kind: 'folder' };
@@ -43,11 +43,25 @@ async function readFile(path: string, limit: number): Promise<FileRead> {
   }
 }
 
+async function* readPieces(path: string): AsyncGenerator<FilePiece> {
+  try {
+    if (path !== '-' && (await stat(path)).isDirectory()) {
+      yield { kind: 'folder' };
+      return;
+    }
+    const stream = (path === '-' ? process.stdin : createReadStream(path)) as AsyncIterable<Uint8Array>;
+    for await (const bytes of stream) yield { kind: 'bytes', bytes };
+  } catch (error) {
+    yield failed(error);
+  }
+}
+
 /** The real files, streams and clock. */
 export function nodeIo(): CommandIo {
   const now = new Date();
   return {
     read: readFile,
+    pieces: readPieces,
     out: (text) => void process.stdout.write(text),
     err: (text) => void process.stderr.write(text),
     today: dayNumber({ year: now.getFullYear(), month: now.getMonth() + 1, day: now.getDate() }),

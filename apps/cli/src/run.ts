@@ -3,12 +3,14 @@ import { readArguments } from './arguments.ts';
 import { billCommand } from './commands/bill.ts';
 import { finish, type Command } from './commands/command.ts';
 import { demoCommand } from './commands/demo.ts';
+import { plantCommand } from './commands/plant.ts';
+import { readingsCommand } from './commands/readings.ts';
 import { tariffCommand } from './commands/tariff.ts';
 import { about, commandFinding } from './findings.ts';
 import { HELP } from './help.ts';
 import type { CommandIo } from './io.ts';
 
-const COMMANDS: readonly Command[] = [billCommand, tariffCommand, demoCommand];
+const COMMANDS: readonly Command[] = [billCommand, readingsCommand, plantCommand, tariffCommand, demoCommand];
 
 const VERSION = (JSON.parse(packageText) as { version: string }).version;
 

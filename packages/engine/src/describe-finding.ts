@@ -1,7 +1,7 @@
 import type { Finding, FindingKind, FindingText } from './quantity/index.ts';
 import { DOCUMENT_FINDINGS, EXTEND_FINDINGS, TARIFF_FINDINGS, TIME_BLOCK_FINDINGS } from './tariff/index.ts';
 import { READING_FINDINGS } from './readings/index.ts';
-import { ENERGY_FINDINGS, INTERVAL_FINDINGS } from './energy/index.ts';
+import { ENERGY_FINDINGS, INTERVAL_FINDINGS, PLANT_FINDINGS } from './energy/index.ts';
 import { SETTLEMENT_FINDINGS, SHARING_FINDINGS } from './settlement/index.ts';
 import { BILL_FINDINGS } from './bill/index.ts';
 import { PERIOD_FINDINGS } from './period-findings.ts';
@@ -12,6 +12,7 @@ const KINDS: Readonly<Record<string, FindingKind>> = {
   ...TARIFF_FINDINGS,
   ...READING_FINDINGS,
   ...ENERGY_FINDINGS,
+  ...PLANT_FINDINGS,
   ...SETTLEMENT_FINDINGS,
   ...BILL_FINDINGS,
 };

@@ -16,6 +16,7 @@ import {
   type AccountDocument,
   type ReadingRow,
 } from './readings/index.ts';
+import { checkPlant, plantDocumentSchema, type Plant, type PlantDocument } from './energy/index.ts';
 
 const isObject = (value: unknown): boolean =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
@@ -29,12 +30,14 @@ const householdSchema = z.strictObject({
   ),
   account: accountSchema,
   readings: readingsSchema.shape.readings,
+  plant: z.optional(plantDocumentSchema),
 });
 
 interface HouseholdDocument {
   readonly tariff: unknown;
   readonly account: AccountDocument;
   readonly readings: readonly ReadingRow[];
+  readonly plant?: PlantDocument | undefined;
 }
 
 /** A household in one file: its tariff, account and readings, each null when it cannot be used. */
@@ -43,6 +46,8 @@ export interface Household {
   readonly tariff: string | Tariff | null;
   readonly account: Account | null;
   readonly readings: readonly ReadingRow[] | null;
+  /** What the plant should make and what was done to it; null where the file does not say. */
+  readonly plant: Plant | null;
 }
 
 /** A household that was read, with its text: `locate` puts findings about its rows in their place. */
@@ -81,13 +86,18 @@ export function readHousehold(text: string): ReadHousehold {
   const ofAccount = checked.findings.map((finding: Finding): Finding =>
     locate(read.source, { ...finding, path: ['account', ...finding.path] }),
   );
-  const findings = inFileOrder([...read.findings, ...tariff.findings, ...ofAccount]);
+  const plant = read.mended?.plant === undefined ? null : checkPlant(read.mended.plant);
+  const ofPlant = (plant?.findings ?? []).map((finding: Finding): Finding =>
+    locate(read.source, { ...finding, path: ['plant', ...finding.path] }),
+  );
+  const findings = inFileOrder([...read.findings, ...tariff.findings, ...ofAccount, ...ofPlant]);
   const isWhole = read.value !== null;
   return {
     value: {
       tariff: tariff.value,
       account: isWhole ? checked.value : null,
       readings: isWhole ? read.value.readings : null,
+      plant: isWhole ? (plant?.value ?? null) : null,
     },
     findings,
     source: read.source,

@@ -12,7 +12,7 @@ import type { PageNotation } from '../render/notation.ts';
 import { pageHead } from '../render/page-head.ts';
 import { passbookLines } from '../render/passbook.ts';
 import { yearSummary, yearTable } from '../render/year.ts';
-import { readingsWords } from './bill.ts';
+import { readingsWords } from './bill-readings.ts';
 import { finish, type Command, type TypedCommand } from './command.ts';
 
 const SUBJECT = 'unitbook demo';
@@ -27,7 +27,7 @@ function demoText(book: Book, rows: number, notation: PageNotation): string {
   const month = months[at];
   const bill = month === undefined ? [] : billPage(month, at + 1, book, { notation, explanation: null });
   return [
-    ...pageHead(book, readingsWords(book, rows, 'a household made up for this demo'), notation),
+    ...pageHead(book, ['Readings', readingsWords(book, rows, 'a household made up for this demo')], notation),
     '',
     'THE YEAR IN SHORT',
     ...yearTable(months, notation),

@@ -7,6 +7,8 @@ const DOCUMENTS = {
   'unitbook-account-1': { name: 'an account', option: 'bill --account' },
   'unitbook-readings-1': { name: 'readings', option: 'bill --readings' },
   'unitbook-household-1': { name: 'a household', option: 'bill --household' },
+  'unitbook-plant-1': { name: 'a plant', option: 'plant --plant' },
+  'unitbook-columns-1': { name: 'what the columns of a table are', option: 'readings FILE --columns' },
   'unitbook-cases-1': { name: 'worked cases', option: 'tariff FILE --cases' },
 } as const;
 

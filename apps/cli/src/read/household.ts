@@ -1,10 +1,11 @@
-import { locate, readAccount, readHousehold, type Account, type Tariff } from '@unitbook/engine';
+import { locate, readAccount, readHousehold, type Account, type Plant, type Tariff } from '@unitbook/engine';
 import { exampleTariff, idsLike } from '../examples.ts';
 import { about, commandFinding, type PlacedFinding } from '../findings.ts';
 import type { CommandIo } from '../io.ts';
 import type { DocumentFormat } from './document-format.ts';
 import { fileName, readDocumentText } from './read-bytes.ts';
-import { readReadingsFile, type ReadingsFile } from './readings-file.ts';
+import type { ReadingsFile } from './own-readings.ts';
+import { PLAIN_READINGS, readReadingsFile, type ReadingsOptions } from './readings-file.ts';
 import { readTariffFile } from './tariff-file.ts';
 
 /** What a book is kept from, each null where it could not be read, and everything that was found. */
@@ -12,6 +13,8 @@ export interface HouseholdInput {
   readonly tariff: Tariff | null;
   readonly account: Account | null;
   readonly readings: ReadingsFile | null;
+  /** Of a household file that has one. */
+  readonly plant: Plant | null;
   /** The files that the tariff and the account stand in, as messages name them. */
   readonly tariffSubject: string;
   readonly accountSubject: string;
@@ -25,7 +28,17 @@ export interface HouseholdPaths {
   readonly readings: string;
 }
 
-interface Part<Value> {
+/** The tariff and the account of a household, each from its file. */
+export interface TariffAndAccount {
+  readonly tariff: Tariff | null;
+  readonly account: Account | null;
+  readonly tariffSubject: string;
+  readonly accountSubject: string;
+  readonly findings: readonly PlacedFinding[];
+}
+
+/** A part of a household, or null where it could not be read. */
+export interface Part<Value> {
   readonly value: Value | null;
   readonly findings: readonly PlacedFinding[];
 }
@@ -42,18 +55,40 @@ async function readPart<Value>(
   return { value: outcome.value, findings: about(subject, outcome.findings) };
 }
 
-/** Read a tariff, an account and readings, each from its file. */
-export async function readThreeFiles(io: CommandIo, paths: HouseholdPaths): Promise<HouseholdInput> {
+/** Read an account. */
+export function readAccountFile(io: CommandIo, path: string): Promise<Part<Account>> {
+  return readPart(io, { path, format: 'unitbook-account-1' }, readAccount);
+}
+
+/** Read a tariff and an account, each from its file. */
+export async function readTariffAndAccount(
+  io: CommandIo,
+  paths: Pick<HouseholdPaths, 'tariff' | 'account'>,
+): Promise<TariffAndAccount> {
   const tariff = await readTariffFile(io, paths.tariff);
-  const account = await readPart(io, { path: paths.account, format: 'unitbook-account-1' }, readAccount);
-  const { readings, findings } = await readReadingsFile(io, paths.readings);
+  const account = await readAccountFile(io, paths.account);
   return {
     tariff: tariff.value,
     account: account.value,
-    readings,
     tariffSubject: fileName(paths.tariff),
     accountSubject: fileName(paths.account),
-    findings: [...tariff.findings, ...account.findings, ...about(fileName(paths.readings), findings)],
+    findings: [...tariff.findings, ...account.findings],
+  };
+}
+
+/** Read a tariff, an account and readings, each from its file. */
+export async function readThreeFiles(
+  io: CommandIo,
+  paths: HouseholdPaths,
+  options: ReadingsOptions = PLAIN_READINGS,
+): Promise<HouseholdInput> {
+  const both = await readTariffAndAccount(io, paths);
+  const { readings, findings } = await readReadingsFile(io, paths.readings, options);
+  return {
+    ...both,
+    plant: null,
+    readings,
+    findings: [...both.findings, ...about(fileName(paths.readings), findings)],
   };
 }
 
@@ -86,6 +121,7 @@ export function householdFrom(text: string, subject: string, other?: Part<Tariff
   return {
     tariff: tariff.value,
     account: value.account,
+    plant: value.plant,
     readings:
       rows === null
         ? null
@@ -113,6 +149,7 @@ export async function readHouseholdFile(
     tariff: null,
     account: null,
     readings: null,
+    plant: null,
     tariffSubject: subject,
     accountSubject: subject,
     findings: [...about(subject, findings), ...(other?.findings ?? [])],

@@ -5,6 +5,9 @@ import { readDocumentText } from './read-bytes.ts';
 
 const ioWith = (read: FileRead): CommandIo => ({
   read: () => Promise.resolve(read),
+  pieces: () => {
+    throw new Error('A document is read in one piece.');
+  },
   out: () => undefined,
   err: () => undefined,
   today: dayNumber({ year: 2026, month: 4, day: 15 }),

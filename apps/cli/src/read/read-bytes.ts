@@ -1,7 +1,7 @@
 import { DOCUMENT_LIMITS, type Finding, type FindingPlace } from '@unitbook/engine';
 import { commandFinding } from '../findings.ts';
 import { otherDocument, type DocumentFormat } from './document-format.ts';
-import type { CommandIo, FileRead } from '../io.ts';
+import type { CommandIo, FileFailure, FileRead } from '../io.ts';
 
 const MEGABYTE = 1024 * 1024;
 const HERE: FindingPlace = { path: [] };
@@ -14,26 +14,25 @@ export function fileName(path: string): string {
   return path === '-' ? 'standard input' : path;
 }
 
-/** Why a file could not be read, as a finding; null when it could. */
-function readFinding(read: FileRead, limit: number): Finding | null {
-  switch (read.kind) {
-    case 'read':
-      return null;
+/** Why a file could not be read, as a finding. */
+export function failureFinding(failure: FileFailure): Finding {
+  switch (failure.kind) {
     case 'missing':
       return commandFinding('command/missing-file', HERE);
     case 'folder':
       return commandFinding('command/folder', HERE);
     case 'unreadable':
-      return commandFinding('command/unreadable-file', HERE, { reason: read.reason });
-    case 'too-large': {
-      const [whole, most] = [read.size, limit].map((bytes) => Math.floor(bytes / MEGABYTE)) as [
-        number,
-        number,
-      ];
-      const size = whole > most ? `${String(whole)} MB` : `more than ${String(most)} MB`;
-      return commandFinding('command/file-too-large', HERE, { size, most: String(most) });
-    }
+      return commandFinding('command/unreadable-file', HERE, { reason: failure.reason });
   }
+}
+
+/** Why a file could not be read, as a finding; null when it could. */
+function readFinding(read: FileRead, limit: number): Finding | null {
+  if (read.kind === 'read') return null;
+  if (read.kind !== 'too-large') return failureFinding(read);
+  const [whole, most] = [read.size, limit].map((bytes) => Math.floor(bytes / MEGABYTE)) as [number, number];
+  const size = whole > most ? `${String(whole)} MB` : `more than ${String(most)} MB`;
+  return commandFinding('command/file-too-large', HERE, { size, most: String(most) });
 }
 
 /** The bytes of a file, or the reason there are none. */

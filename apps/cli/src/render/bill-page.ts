@@ -1,70 +1,11 @@
-import {
-  exactText,
-  quotientText,
-  type Account,
-  type Book,
-  type BookMonth,
-  type EnergyPeriod,
-  type Figure,
-  type PassbookEntry,
-  type RegisterId,
-  type Tariff,
-} from '@unitbook/engine';
+import { type Book, type BookMonth, type DayNumber, type Figure, type PassbookEntry } from '@unitbook/engine';
 import { chargesLines, type ChargesStyle } from './charges.ts';
-import { dayWords, periodWords } from './day-words.ts';
+import { periodWords } from './day-words.ts';
 import { ledgersLines } from './ledgers.ts';
 import type { PageNotation } from './notation.ts';
-import { renderTable, type Column } from './table.ts';
+import { readingLines } from './reading-lines.ts';
+import { useLines } from './use-lines.ts';
 import { atLeft, atRight, PAGE_WIDTH, wrapIndented } from './text.ts';
-
-const REGISTER_WORDS: Readonly<Record<RegisterId, string>> = {
-  import: 'Import',
-  export: 'Export',
-  generation: 'Generation',
-};
-const RIGHT = 'right' as const;
-
-/** A figure by its id among everything that another follows from. */
-function findFigure(figure: Figure, id: string): Figure | null {
-  if (figure.id === id) return figure;
-  for (const input of figure.inputs) {
-    const found = findFigure(input, id);
-    if (found !== null) return found;
-  }
-  return null;
-}
-
-/** What a register showed, with the decimals the meter has. */
-function shown(
-  energy: Figure,
-  end: 'present' | 'previous',
-  account: Account,
-  notation: PageNotation,
-): string {
-  const id = energy.id as RegisterId;
-  const figure = findFigure(energy, `${id}-${end}`);
-  if (figure === null) return '';
-  const [whole = '', decimals = ''] = exactText(figure.numerator, figure.denominator).split('.');
-  const places = account.registers[id]?.decimals ?? 0;
-  return notation.number(places === 0 ? whole : `${whole}.${decimals.padEnd(places, '0')}`);
-}
-
-function readingLines(energy: EnergyPeriod, account: Account, notation: PageNotation): readonly string[] {
-  const columns: readonly Column[] = [
-    { heading: ['  Register  '], side: 'left' },
-    { heading: [dayWords(energy.period.from)], side: RIGHT },
-    { heading: [dayWords(energy.period.to)], side: RIGHT },
-    { heading: ['    Units'], side: RIGHT },
-  ];
-  const figures = [energy.import, energy.export, energy.generation].filter((figure) => figure !== null);
-  const body = figures.map((figure) => [
-    `  ${REGISTER_WORDS[figure.id as RegisterId]}`,
-    shown(figure, 'previous', account, notation),
-    shown(figure, 'present', account, notation),
-    notation.units(figure),
-  ]);
-  return renderTable(columns, { body }).filter((line) => !line.startsWith('---'));
-}
 
 /** From units taken to units billed, and what becomes of the credit. */
 function settlementLines(entry: PassbookEntry, notation: PageNotation): readonly string[] {
@@ -96,26 +37,10 @@ function settlementLines(entry: PassbookEntry, notation: PageNotation): readonly
   ];
 }
 
-/** What the house used and where it came from. */
-function useLines(month: BookMonth, notation: PageNotation): readonly string[] {
-  const { generation, selfConsumption, totalUse } = month.energy;
-  const { specificYield } = month.ratios;
-  if (generation === null || selfConsumption === null || totalUse === null) return [];
-  const perPeak =
-    specificYield === null
-      ? ''
-      : `, ${notation.number(quotientText(specificYield.numerator, specificYield.denominator, 1))} per kWp and day`;
-  const text =
-    `The house used ${notation.units(totalUse)} units: ${notation.units(selfConsumption)} straight from the roof, ` +
-    `${notation.units(month.energy.import)} from the grid. ` +
-    `The plant made ${notation.units(generation)}${perPeak}.`;
-  return wrapIndented(text, '  ', PAGE_WIDTH);
-}
-
 /** How units were settled, by the passbook or by ledgers, and how the house used them. */
-function settledLines(month: BookMonth, tariff: Tariff, style: ChargesStyle): readonly string[] {
+function settledLines(month: BookMonth, { account, tariff }: BillOf, style: ChargesStyle): readonly string[] {
   const { passbook } = month;
-  const use = useLines(month, style.notation);
+  const use = useLines(month, account, style.notation);
   if (passbook !== null) return [...settlementLines(passbook, style.notation), ...use];
   const ledgers = ledgersLines(month, tariff, style);
   return ledgers.length > 0 && use.length > 0 ? [...ledgers, '', ...use] : [...ledgers, ...use];
@@ -142,28 +67,33 @@ function savingLines(month: BookMonth, style: ChargesStyle): readonly string[] {
   ];
 }
 
+/** Whose bill it is, and what is missing of its period, in words, by the first day. */
+type BillOf = Pick<Book, 'account' | 'tariff'> & { readonly doubts?: ReadonlyMap<DayNumber, string> };
+
 /**
  * One bill in full: readings, units, charges, payable, the bill without solar, what was saved.
  *
  * @param month   of the book
  * @param number  of the bill in the book, from 1
- * @param book    whose account and tariff it is under
+ * @param of      whose account and tariff it is under
  */
 export function billPage(
   month: BookMonth,
   number: number,
-  { account, tariff }: Pick<Book, 'account' | 'tariff'>,
+  of: BillOf,
   style: ChargesStyle,
 ): readonly string[] {
   const { energy, bill } = month;
+  const doubt = of.doubts?.get(energy.period.from) ?? '';
   const { notation } = style;
   const estimated = energy.isEstimated ? ', from an estimated reading' : '';
   return [
     `BILL ${String(number)}   ${periodWords(energy.period)}   ${String(energy.days)} days${estimated}`,
     '-'.repeat(PAGE_WIDTH),
-    ...readingLines(energy, account, notation),
+    ...(doubt === '' ? [] : [...wrapIndented(doubt, '  ', PAGE_WIDTH), '']),
+    ...readingLines(month, of.account, notation),
     '',
-    ...settledLines(month, tariff, style),
+    ...settledLines(month, of, style),
     '',
     ...chargesLines(bill, 'Charges', style),
     '',

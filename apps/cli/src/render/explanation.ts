@@ -23,11 +23,13 @@ function withDayWords(clause: string): string {
   });
 }
 
-/** Where a number was read: its clause, or the day the meter showed it. */
-function source(figure: Figure, above: string, { month }: ExplanationContext): string {
-  const { from, to } = month.energy.period;
-  if (figure.operation === 'given' && figure.id.endsWith('-present')) return ` [read on ${dayWords(to)}]`;
-  if (figure.operation === 'given' && figure.id.endsWith('-previous')) return ` [read on ${dayWords(from)}]`;
+/** What a register showed says on which day. */
+const READ_ON = /^reading of (\d{4}-\d{2}-\d{2})$/;
+
+/** Where a number comes from: its clause, or the day the meter showed it. */
+function source(figure: Figure, above: string): string {
+  const day = parseDay(READ_ON.exec(figure.clause)?.[1] ?? '');
+  if (day !== null) return ` [read on ${dayWords(day)}]`;
   return figure.clause === '' || figure.clause === above
     ? ''
     : ` [${withDayWords(plainText(figure.clause))}]`;
@@ -61,7 +63,7 @@ function stepLines(step: Step, context: ExplanationContext): readonly string[] {
   if (figure.inputs.length > 0 && context.explained.has(key))
     return wrapIndented(`${label}: ${words.value}, as above`, indent, WIDTH, MORE);
   context.explained.add(key);
-  const text = `${told}${source(figure, above, context)}`;
+  const text = `${told}${source(figure, above)}`;
   return [
     ...wrapIndented(text, indent, WIDTH, MORE),
     ...inputLines({ ...step, indent: `${indent}  ` }, context),

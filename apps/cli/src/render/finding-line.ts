@@ -27,14 +27,25 @@ function continued(text: string): string {
 /** The one error that can be right: a counter that passed its full scale. */
 const CONFIRMABLE = 'reading/below-before';
 
+/** The first step of the path of a reading that came from a meter file: nothing can be confirmed in that. */
+export const METER_READINGS = 'meter-readings';
+
+/** Where an answer is put, by the first step of the path of what is asked about. */
+const ANSWER_PLACES: Readonly<Record<string, string>> = {
+  readings: 'put KEY under "confirmed"',
+  [METER_READINGS]:
+    'make a list of the readings with unitbook readings FILE --document, put KEY under "confirmed" there and bill that',
+};
+
 /** How to answer a question about a reading with "it is right". */
 function answer({ severity, path, code }: Finding): string {
-  if ((severity !== 'question' && code !== CONFIRMABLE) || path[0] !== 'readings') return '';
+  const place = ANSWER_PLACES[String(path[0])];
+  if ((severity !== 'question' && code !== CONFIRMABLE) || place === undefined) return '';
   const last = path.at(-1);
   const register = ['date', 'export', 'generation'].includes(String(last))
     ? (last as RegisterId | 'date')
     : 'import';
-  return ` To confirm, put ${confirmationKey(code, register)} under "confirmed".`;
+  return ` To confirm, ${place.replace('KEY', () => confirmationKey(code, register))}.`;
 }
 
 /**

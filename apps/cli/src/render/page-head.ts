@@ -1,14 +1,8 @@
-import { wholeToDecimal, type Book } from '@unitbook/engine';
+import { wholeToDecimal, type Account, type Book } from '@unitbook/engine';
+import { dayWords } from './day-words.ts';
+import { headEntry } from './head-entry.ts';
 import type { PageNotation } from './notation.ts';
-import { atLeft, PAGE_WIDTH, plainText, wrap } from './text.ts';
-
-const LABEL_WIDTH = 11;
-
-function entry(label: string, text: string): readonly string[] {
-  return wrap(plainText(text), PAGE_WIDTH - LABEL_WIDTH).map(
-    (line, index) => atLeft(index === 0 ? label : '', LABEL_WIDTH) + line,
-  );
-}
+import { PAGE_WIDTH, plainText } from './text.ts';
 
 function power(watts: number, notation: PageNotation): string {
   return notation.number(wholeToDecimal(watts, 3).replace(/\.?0+$/, ''));
@@ -19,19 +13,35 @@ function serialText(serial: string): string {
   return serial.trim() === '' ? 'meter' : serial;
 }
 
+/** The meters of one place as they followed each other: "PB-1, from 16 Apr 2025 PB-2". */
+function seriesText(account: Account, meter: 'grid' | 'generation'): string {
+  const serials = account.spans.map(({ from, serials: own }) => ({ from, serial: own[meter] ?? '' }));
+  return serials
+    .filter(({ serial }, index) => index === 0 || serial !== serials[index - 1]?.serial)
+    .map(({ from, serial }, index) => {
+      const text = serialText(serial);
+      return index === 0 || from === null ? text : `from ${dayWords(from)} ${text}`;
+    })
+    .join(', ');
+}
+
 /**
- * The head of a page: whose book it is, under which tariff, from which readings.
+ * The head of a page: whose book it is, under which tariff, from which readings or intervals.
  *
- * @param book      any
- * @param readings  where they come from, in words
+ * @param book            any
+ * @param label, words    what it was made of, and where that comes from
  */
-export function pageHead(book: Book, readings: string, notation: PageNotation): readonly string[] {
+export function pageHead(
+  book: Book,
+  [label, words]: readonly [label: string, words: string],
+  notation: PageNotation,
+): readonly string[] {
   const { account, tariff } = book;
   const { id, name, meters } = account.document;
   const made =
     meters.generation === undefined
       ? 'no generation meter'
-      : `generation ${serialText(meters.generation.serial)}`;
+      : `generation ${seriesText(account, 'generation')}`;
   const { document } = tariff;
   const known = id === '' ? 'A household' : `Account ${id}`;
   const title = name === undefined || name.trim() === '' ? known : name;
@@ -39,14 +49,14 @@ export function pageHead(book: Book, readings: string, notation: PageNotation): 
   return [
     `UNITBOOK   ${plainText(title)}`,
     '='.repeat(PAGE_WIDTH),
-    ...entry(
+    ...headEntry(
       'Account',
       `${id === '' ? 'without a number' : id}; sanctioned load ${power(account.sanctionedLoad, notation)} kW, ` +
         `solar plant ${power(account.plantCapacity, notation)} kWp`,
     ),
-    ...entry('Meters', `grid ${serialText(meters.grid.serial)}, ${made}`),
-    ...entry('Tariff', `${document.name}; ${document.supplier}${invented}`),
-    ...entry('Readings', readings),
-    ...entry('Amounts', `in ${document.currency}; 1 unit is 1 kWh`),
+    ...headEntry('Meters', `grid ${seriesText(account, 'grid')}, ${made}`),
+    ...headEntry('Tariff', `${document.name}; ${document.supplier}${invented}`),
+    ...headEntry(label, words),
+    ...headEntry('Amounts', `in ${document.currency}; 1 unit is 1 kWh`),
   ];
 }

@@ -18,3 +18,18 @@ export function sumFigures(figures: readonly (Figure | null)[]): Quotient | null
   );
   return { numerator, denominator };
 }
+
+/** A sum of money as a figure, for the notation of a page to write. */
+export function moneyFigure(value: Quotient): Figure {
+  return {
+    ...value,
+    id: '',
+    label: '',
+    unit: 'money',
+    operation: 'given',
+    inputs: [],
+    parameters: [],
+    rounding: null,
+    clause: '',
+  };
+}

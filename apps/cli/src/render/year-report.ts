@@ -5,11 +5,11 @@ import {
   SCANNED_UNITS,
   type Cliff,
   type Cliffs,
-  type Figure,
   type Quotient,
   type YearMonth,
 } from '@unitbook/engine';
 import type { PageNotation } from './notation.ts';
+import { moneyFigure } from './sum-figures.ts';
 import { renderTable, type Column } from './table.ts';
 import { PAGE_WIDTH, plainText, wrap, wrapIndented } from './text.ts';
 
@@ -21,18 +21,6 @@ const NAME_WIDTH = 24;
 function monthText({ period }: Pick<YearMonth, 'period'>): string {
   return dayText(period.from).slice(0, 7);
 }
-
-const money = (value: Quotient): Figure => ({
-  ...value,
-  id: '',
-  label: '',
-  unit: 'money',
-  operation: 'given',
-  inputs: [],
-  parameters: [],
-  rounding: null,
-  clause: '',
-});
 
 /** Versions of a bill, each once. */
 function versionNames(month: YearMonth['month']): string {
@@ -88,7 +76,7 @@ export function yearMonths(
   });
   const billed = months.flatMap(({ month }) => (month === null ? [] : [month.bill]));
   const totals = [billed.map(({ sum }) => sum), billed.map(({ payable }) => payable)].map((figures) =>
-    notation.amount(money(addQuotients(figures))),
+    notation.amount(moneyFigure(addQuotients(figures))),
   );
   const all = notation.number(String(units * billed.length));
   const word = billed.length === 1 ? '1 bill' : `${String(billed.length)} bills`;
@@ -125,8 +113,8 @@ function cliffRow(cliff: Cliff, notation: PageNotation): readonly string[] {
     `${count(units)} → ${count(units + 1)}`,
     notation.amount(before),
     notation.amount(after),
-    notation.amount(money(cost)),
-    notation.amount(money(rate)),
+    notation.amount(moneyFigure(cost)),
+    notation.amount(moneyFigure(rate)),
     multiple === null ? 'no rate' : notation.number(multiple),
   ];
 }

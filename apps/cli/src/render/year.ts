@@ -10,7 +10,7 @@ import {
 import { periodWords } from './day-words.ts';
 import { ledgerAmount, ledgersOf, unitsWord } from './ledgers.ts';
 import type { PageNotation } from './notation.ts';
-import { sumFigures, type Quotient } from './sum-figures.ts';
+import { moneyFigure, sumFigures, type Quotient } from './sum-figures.ts';
 import { renderTable, type Column } from './table.ts';
 import { PAGE_WIDTH, plainText, wrap } from './text.ts';
 
@@ -43,20 +43,6 @@ function amountWriter(months: readonly BookMonth[], notation: PageNotation): (va
   return (value) => {
     if (value === null) return '–';
     return isWhole ? notation.units(value) : notation.amount(moneyFigure(value));
-  };
-}
-
-function moneyFigure(value: Quotient): Figure {
-  return {
-    ...value,
-    id: '',
-    label: '',
-    unit: 'money',
-    operation: 'given',
-    inputs: [],
-    parameters: [],
-    rounding: null,
-    clause: '',
   };
 }
 

@@ -20,3 +20,15 @@ export {
   type ChannelTotals,
   type IntervalPeriod,
 } from './measure-intervals.ts';
+export {
+  METER_LIMITS,
+  meterBand,
+  meterBandText,
+  meterLimit,
+  type KnownMeterClass,
+  type MeterBand,
+  type MeterBandText,
+  type MeteredPart,
+  type MeterLimit,
+} from './meter-accuracy.ts';
+export * from './plant/index.ts';

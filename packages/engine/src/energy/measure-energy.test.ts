@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { accountOf, type AccountParts } from '../../../../tests/support/demo.ts';
+import { accountOf, accountText, type AccountParts } from '../../../../tests/support/demo.ts';
 import { valueOf } from '../../../../tests/support/make.ts';
 import type { Figure } from '../quantity/index.ts';
-import { readReadings, type ReadingPair, type ReadingRow } from '../readings/index.ts';
+import { readAccount, readReadings, type ReadingPair, type ReadingRow } from '../readings/index.ts';
 import type { UnitsRule } from './count-units.ts';
 import { energyRatios, measureEnergy } from './measure-energy.ts';
 
@@ -123,5 +123,41 @@ describe('the ratios of a period', () => {
     const ratios = energyRatios(energy, account);
     expect([ratios.selfConsumptionShare, ratios.selfSufficiency]).toEqual([null, null]);
     expect(textOf(ratios.specificYield)).toBe('0');
+  });
+});
+
+describe('the balance of two meters, by their classes', () => {
+  const given = (exported: string, classes: readonly [string, string] | null) => {
+    const document = JSON.parse(accountText()) as { meters: Record<'grid' | 'generation', object> };
+    const [grid, generation] = classes ?? [];
+    const meters = {
+      grid: { ...document.meters.grid, ...(grid === undefined ? {} : { accuracyClass: grid }) },
+      generation: {
+        ...document.meters.generation,
+        ...(generation === undefined ? {} : { accuracyClass: generation }),
+      },
+    };
+    const { value } = readAccount(JSON.stringify({ ...document, meters }));
+    if (value === null) throw new Error('no account');
+    const readings = [
+      { date: '2025-04-01', import: '0', export: '0', generation: '0' },
+      { date: '2025-05-01', import: '412', export: exported, generation: '1000' },
+    ];
+    const [pair] = readReadings(readings, value).value;
+    return measureEnergy(pair as ReadingPair, value, WHOLE_UNITS).findings.map(({ code }) => code);
+  };
+
+  // 1000 units made. Classes 1 and 1: 1.5 % each at a low current; 0.2S and 0.5S: 0.4 and 1.0 %.
+  it.each([
+    ['1010', null, 'energy/export-about-generation'],
+    ['1030', null, 'energy/export-about-generation'],
+    ['1031', null, 'energy/export-above-generation'],
+    ['1050', null, 'energy/export-above-generation'],
+    ['1050', ['2', '2'], 'energy/export-about-generation'],
+    ['1051', ['2', '2'], 'energy/export-above-generation'],
+    ['1014', ['0.2S', '0.5S'], 'energy/export-about-generation'],
+    ['1015', ['0.2S', '0.5S'], 'energy/export-above-generation'],
+  ] as const)('%s given of 1000 made, classes %j: %s', (exported, classes, code) => {
+    expect(given(exported, classes)).toEqual([code]);
   });
 });

@@ -1,0 +1,188 @@
+import {
+  differenceStrength,
+  isAtLeast,
+  isStronger,
+  lineThrough,
+  stretchOf,
+  type Strength,
+  type Stretch,
+} from './stretch.ts';
+import type { LevelDay, Levels } from './season.ts';
+
+/** A lasting change of level between two stretches of days. */
+export interface Step {
+  readonly before: Stretch;
+  readonly after: Stretch;
+  readonly isFall: boolean;
+  readonly strength: Strength;
+}
+
+/** Lengths of the stretches that are compared, in days with a value. */
+const LENGTHS = [30, 45, 60, 90, 120] as const;
+/** From so many days on, a stretch tells by its mean; a shorter one only by its bright days. */
+const LONG = 45;
+
+/** What a change has to show. Our own rules, chosen so that weather hardly ever shows it all. */
+interface StepRule {
+  /** The bright days reach this part of the best day, in hundredths: few spells of weather do. */
+  readonly brightPercent: number;
+  /** Days on the lower side that may still reach the bright level of the upper, in hundredths. */
+  readonly reachPercent: number;
+  /** The same of the level half-way between. */
+  readonly midPercent: number;
+  /** How much of the change either half of a stretch has to show, in tenths. */
+  readonly halfTenths: number;
+  /** How much of the change the halves next to it show, in tenths. */
+  readonly sharpTenths: number;
+  /** How much of the change the plain units per kWp show, in hundredths: what only the table says is none. */
+  readonly plainPercent: number;
+  /** The square of how many standard errors the means differ by. */
+  readonly strength: Readonly<Record<Levels['by'], number>>;
+}
+
+const LONG_RULE: StepRule = {
+  brightPercent: 80,
+  reachPercent: 4,
+  midPercent: 10,
+  halfTenths: 5,
+  sharpTenths: 0,
+  plainPercent: 50,
+  strength: { table: 20, 'last-year': 30 },
+};
+
+const BRIGHT_RULE: StepRule = {
+  brightPercent: 95,
+  reachPercent: 0,
+  midPercent: 4,
+  halfTenths: 6,
+  sharpTenths: 9,
+  plainPercent: 90,
+  strength: { table: 6, 'last-year': 6 },
+};
+
+/** The least change that is looked for, in percent of the upper level. */
+const LEAST_PERCENT = 8;
+
+/** The two sides of a change by their level. */
+interface Sides {
+  readonly upper: Stretch;
+  readonly lower: Stretch;
+  readonly isFall: boolean;
+}
+
+/** Whether the bright days changed enough, and the mean along with them. */
+function isLarge({ upper, lower }: Sides): boolean {
+  const change = upper.bright - lower.bright;
+  if (change * 100 < LEAST_PERCENT * upper.bright) return false;
+  return 2 * (upper.sum - lower.sum) * upper.bright >= change * upper.sum;
+}
+
+/** Whether the plain units of the bright days changed along with what they are of the season. */
+function isPlain({ upper, lower }: Sides, { plainPercent }: StepRule): boolean {
+  const change = upper.bright - lower.bright;
+  const plain = upper.brightPeak - lower.brightPeak;
+  return 100 * plain * upper.bright >= plainPercent * change * upper.brightPeak;
+}
+
+function hasBrightDays({ upper, lower }: Sides, { brightPercent }: StepRule): boolean {
+  return [upper, lower].every(({ bright, most }) => 100 * bright >= brightPercent * most);
+}
+
+/** Whether every half of a stretch keeps its level, and the two next to the change show all of it. */
+function isLasting({ upper, lower, isFall }: Sides, { halfTenths, sharpTenths }: StepRule): boolean {
+  const change = upper.bright - lower.bright;
+  const most = 10 * upper.bright - halfTenths * change;
+  const least = 10 * upper.bright - (10 - halfTenths) * change;
+  const low = [lower.brightFirst, lower.brightSecond];
+  const high = [upper.brightFirst, upper.brightSecond];
+  const next = isFall ? upper.brightSecond - lower.brightFirst : upper.brightFirst - lower.brightSecond;
+  return (
+    low.every((level) => 10 * level <= most) &&
+    high.every((level) => 10 * level >= least) &&
+    10 * next >= sharpTenths * change
+  );
+}
+
+/** Whether hardly a day of the lower side reaches the upper level, or half-way to it. */
+function isApart(days: readonly LevelDay[], { upper, lower }: Sides, rule: StepRule): boolean {
+  const own = days.slice(lower.from, lower.to);
+  const reach = own.filter(({ index }) => index >= upper.bright).length;
+  const middle = own.filter(({ index }) => 2 * index >= upper.bright + lower.bright).length;
+  return reach * 100 <= rule.reachPercent * own.length && middle * 100 <= rule.midPercent * own.length;
+}
+
+/** Whether a step explains the days at least as well as a straight line does. */
+function isNoLine(days: readonly LevelDay[], before: Stretch, after: Stretch): boolean {
+  const { slope, spread } = lineThrough(days.slice(before.from, after.to).map(({ index }) => index));
+  const change = BigInt(after.sum - before.sum);
+  if (change < 0n !== slope < 0n) return true;
+  const count = BigInt(before.to - before.from);
+  return change * change * spread >= 2n * count * slope * slope;
+}
+
+function meets(days: readonly LevelDay[], sides: Sides, rule: StepRule): boolean {
+  return (
+    hasBrightDays(sides, rule) && isPlain(sides, rule) && isLasting(sides, rule) && isApart(days, sides, rule)
+  );
+}
+
+/** The change between two stretches of equal length, if it is one by either rule. */
+function stepBetween(levels: Levels, before: Stretch, after: Stretch): Step | null {
+  const { days, by } = levels;
+  const isFall = before.bright > after.bright;
+  const sides = isFall ? { upper: before, lower: after, isFall } : { upper: after, lower: before, isFall };
+  if (!isLarge(sides)) return null;
+  const isLong = before.to - before.from >= LONG;
+  const rules = [
+    ...(isLong && meets(days, sides, LONG_RULE) && isNoLine(days, before, after) ? [LONG_RULE] : []),
+    // A rise by bright days alone is what the end of a dull season looks like.
+    ...(isFall && meets(days, sides, BRIGHT_RULE) ? [BRIGHT_RULE] : []),
+  ];
+  if (rules.length === 0) return null;
+  const strength = differenceStrength(days, before, after);
+  return rules.some((rule) => isAtLeast(strength, rule.strength[by]))
+    ? { before, after, isFall, strength }
+    : null;
+}
+
+/** Days of the calendar that a stretch may take beyond its days with a value: a quarter more. */
+const isDense = (days: readonly LevelDay[], { from, to }: Stretch): boolean =>
+  4 * ((days[to - 1]?.day ?? 0) - (days[from]?.day ?? 0) + 1) <= 5 * (to - from);
+
+/** Every change of level that the stretches of one length show. */
+function stepsOfLength(levels: Levels, length: number): readonly Step[] {
+  const { days } = levels;
+  const starts = Array.from({ length: Math.max(0, days.length - length + 1) }, (_, from) => from);
+  const stretches = starts.map((from) => stretchOf(days, from, from + length));
+  return stretches.flatMap((before) => {
+    const after = stretches[before.to];
+    if (after === undefined || !isDense(days, before) || !isDense(days, after)) return [];
+    const step = stepBetween(levels, before, after);
+    return step === null ? [] : [step];
+  });
+}
+
+/** Whether the stretches of one step lie across the place of another. */
+const lieAcross = (one: Step, other: Step): boolean =>
+  one.before.from < other.before.to && other.before.to < one.after.to;
+
+/**
+ * The lasting changes of level among some days: of those that show the same change, the strongest; none lies
+ * across another.
+ *
+ * @returns in order of days
+ */
+export function stepsOf(levels: Levels): readonly Step[] {
+  const found = LENGTHS.flatMap((length) => stepsOfLength(levels, length));
+  const strongest = [...found].sort((one, other) =>
+    isStronger(one.strength, other.strength) ? -1 : isStronger(other.strength, one.strength) ? 1 : 0,
+  );
+  const kept: Step[] = [];
+  for (const step of strongest) {
+    const isNew = kept.every(
+      (one) => !lieAcross(step, one) && !lieAcross(one, step) && step.before.to !== one.before.to,
+    );
+    if (isNew) kept.push(step);
+  }
+  return kept.sort((one, other) => one.before.to - other.before.to);
+}
