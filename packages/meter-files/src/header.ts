@@ -15,7 +15,7 @@ export const COLUMNS = [
 ] as const;
 
 /** A register of one rate: "import_1", "export_2". */
-export type RateColumn = `${'import' | 'export'}_${string}`;
+type RateColumn = `${'import' | 'export'}_${string}`;
 
 /** A column of a register list. */
 export type Column = (typeof COLUMNS)[number] | RateColumn;

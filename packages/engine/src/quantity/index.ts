@@ -5,6 +5,7 @@ export {
   decimalToWhole,
   exactText,
   isDecimalText,
+  largeDivisor,
   LARGEST_WHOLE,
   quotientText,
   wholeProduct,

@@ -1,7 +1,7 @@
 import type { IntervalColumns } from '@unitbook/engine';
 
 /** The lengths that interval columns can have, the shortest first. */
-export const COLUMN_LENGTHS: readonly IntervalColumns['minutes'][] = [5, 15, 30, 60];
+const COLUMN_LENGTHS: readonly IntervalColumns['minutes'][] = [5, 15, 30, 60];
 
 /**
  * The shortest length of interval columns to which intervals of all of some lengths can be summed up.

@@ -98,7 +98,7 @@ export function decodePieces(): PieceDecoder {
   const places = placeCounter();
   let size = 0;
   let encoding: Encoding = 'utf-8';
-  let decoder: TextDecoder | null = null;
+  let decoder: InstanceType<typeof TextDecoder> | null = null;
   let what: string | null = null;
 
   const take = (text: string): string => {

@@ -4,8 +4,8 @@ import {
   type FigureUnit,
   type Operation,
   type Quotient,
+  largeDivisor,
 } from '../../quantity/index.ts';
-import { largeDivisor } from '../../quantity/decimal.ts';
 
 const NONE: readonly never[] = [];
 
