@@ -12,7 +12,6 @@ const KINDS: Readonly<Record<string, FindingKind>> = {
   ...TARIFF_FINDINGS,
   ...READING_FINDINGS,
   ...ENERGY_FINDINGS,
-  ...PLANT_FINDINGS,
   ...SETTLEMENT_FINDINGS,
   ...BILL_FINDINGS,
 };
@@ -23,6 +22,7 @@ export const ENGINE_FINDINGS: Readonly<Record<string, FindingKind>> = {
   ...EXTEND_FINDINGS,
   ...TIME_BLOCK_FINDINGS,
   ...INTERVAL_FINDINGS,
+  ...PLANT_FINDINGS,
   ...SHARING_FINDINGS,
   ...PERIOD_FINDINGS,
 };

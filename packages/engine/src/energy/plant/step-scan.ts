@@ -46,7 +46,7 @@ const LONG_RULE: StepRule = {
   midPercent: 10,
   halfTenths: 5,
   sharpTenths: 0,
-  plainPercent: 50,
+  plainPercent: -100,
   strength: { table: 20, 'last-year': 30 },
 };
 
