@@ -1,5 +1,6 @@
 import { defaultClientConditions, defineConfig } from 'vite';
 import { contentSecurity, headers } from './content-security.ts';
+import { firstLoad } from './first-load.ts';
 import { offline } from './offline.ts';
 import { styleSheet } from './style-sheet.ts';
 import { trimTemplates } from './trim-templates.ts';
@@ -20,7 +21,13 @@ export default defineConfig({
       safari10: false,
       compress: { passes: 3, pure_getters: true, keep_fargs: false },
     },
-    rolldownOptions: { output: { minify: true } },
+    rolldownOptions: {
+      preserveEntrySignatures: false,
+      output: {
+        minify: true,
+        codeSplitting: { includeDependenciesRecursively: false, groups: [{ name: firstLoad() }] },
+      },
+    },
   },
   preview: { headers },
   plugins: [styleSheet(), trimTemplates(), contentSecurity(), offline()],

@@ -3,22 +3,51 @@ import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { expect, it } from 'vitest';
 
-const folder = fileURLToPath(new URL('../../apps/web/dist/assets', import.meta.url));
+const page = fileURLToPath(new URL('../../apps/web/dist', import.meta.url));
+const folder = `${page}/assets`;
 
-function gzipBytes(ending: string): number {
-  const files = readdirSync(folder).filter((name) => name.endsWith(ending));
-  expect(files).not.toEqual([]);
-  return files.reduce(
-    (sum, name) => sum + gzipSync(readFileSync(`${folder}/${name}`), { level: 9 }).length,
-    0,
-  );
+const textOf = (name: string): string => readFileSync(`${folder}/${name}`, 'utf8');
+const named = (ending: string): string[] => readdirSync(folder).filter((name) => name.endsWith(ending));
+
+function gzipBytes(names: readonly string[]): number {
+  expect(names).not.toEqual([]);
+  return names.reduce((sum, name) => sum + gzipSync(textOf(name), { level: 9 }).length, 0);
+}
+
+/** An import that is fetched with the script it stands in; `import(…)` is fetched when it is reached. */
+const STATIC_IMPORT = /\b(?:from|import)\s*["'`]\.\/([\w.-]+\.js)["'`]/g;
+
+/** The scripts that the page names, and all that are fetched with them. */
+function withPage(): ReadonlySet<string> {
+  const html = readFileSync(`${page}/index.html`, 'utf8');
+  const found = new Set(named('.js').filter((name) => html.includes(`assets/${name}`)));
+  for (const name of found)
+    for (const [, other] of textOf(name).matchAll(STATIC_IMPORT)) if (other !== undefined) found.add(other);
+  return found;
 }
 
 /** The goal of 60,000 is missed, for reasons that the decision about the weight of the page gives; no further. */
-const MOST = 92_000;
+const MOST_WITH_PAGE = 125_000;
+/** What is fetched once somebody opens what it is for; by the offline worker in the background. */
+const MOST_ON_DEMAND = 144_000;
 
 it('ships no more JavaScript than was decided, every chunk counted', () => {
-  const bytes = gzipBytes('.js');
-  console.log(JSON.stringify({ gzipJavaScriptBytes: bytes, gzipStyleBytes: gzipBytes('.css') }));
-  expect(bytes).toBeLessThanOrEqual(MOST);
+  const loaded = withPage();
+  const onDemand = named('.js').filter((name) => !loaded.has(name));
+  const sizes = {
+    gzipJavaScriptBytes: gzipBytes([...loaded]),
+    gzipOnDemandBytes: gzipBytes(onDemand),
+    gzipStyleBytes: gzipBytes(named('.css')),
+  };
+  console.log(JSON.stringify(sizes));
+  expect(sizes.gzipJavaScriptBytes).toBeLessThanOrEqual(MOST_WITH_PAGE);
+  expect(sizes.gzipOnDemandBytes).toBeLessThanOrEqual(MOST_ON_DEMAND);
+});
+
+it('loads nothing with the page that only reads meter files', () => {
+  const loaded = withPage();
+  // The readers' messages name their formats.
+  const names = named('.js').filter((name) => textOf(name).includes('NEM12'));
+  expect(names).not.toEqual([]);
+  expect(names.filter((name) => loaded.has(name))).toEqual([]);
 });

@@ -86,11 +86,12 @@ it('knows the screen test', async () => {
 it('gives three choices for a reading below the one before', async () => {
   const mounted = await mountMonth(householdWith(3, { import: '4340.9' }));
   expect(mounted.codes('error')).toEqual(['reading/below-before']);
-  await mounted.press('The meter was changed');
-  expect(mounted.root.querySelector('.advice')?.textContent).toContain('“Start another book”');
   await mounted.press('A digit is mistyped: correct it');
   await expect.poll(() => mounted.root.activeElement?.id).toBe('reading-2-import');
-  expect(mounted.root.querySelector('.advice')).toBeNull();
+  await mounted.press('The meter was changed');
+  await expect.poll(() => mounted.root.activeElement?.id).toBe('reading-2-date');
+  expect(mounted.root.querySelector('.change')?.textContent).toContain('changed by the utility only');
+  await mounted.press('Take this change out');
   await mounted.press('It passed 99,999: confirm');
   expect(mounted.month.household.readings[2]?.confirmed).toEqual(['reading/below-before:import']);
   expect(mounted.codes('error')).toEqual([]);

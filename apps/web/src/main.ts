@@ -1,5 +1,5 @@
 import '@unitbook/form/define';
-import { keepIn, readHousehold, type Household, type TariffChoice } from '@unitbook/form';
+import { keepIn, keepLayoutsIn, readHousehold, type Household, type TariffChoice } from '@unitbook/form';
 import demoAddress from '../../../tariffs-examples/households/demo.json?url';
 import { keepOffline } from './keep-offline.ts';
 
@@ -46,6 +46,7 @@ const book = document.createElement('unitbook-book');
 book.tariffs = tariffs;
 book.today = today();
 book.demo = await demo();
+book.layouts = keepLayoutsIn(() => window.localStorage);
 book.keep = keepIn(() => window.localStorage);
 document.querySelector('main')?.append(book);
 

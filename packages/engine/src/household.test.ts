@@ -30,6 +30,19 @@ describe('a household in one file', () => {
     expect(value.tariff).toMatchObject({ document: { id: 'tarumira-domestic' } });
   });
 
+  it('may hold what the plant should make; what is still to be typed in it holds no bill up', () => {
+    const plant = (kWp: string): string =>
+      documentWith('"tarumira-domestic"').replace(
+        '"readings"',
+        `"plant": { "format": "unitbook-plant-1", "capacity": [{ "kWp": "${kWp}" }] },\n"readings"`,
+      );
+    expect(readHousehold(plant('3.3')).value.plant?.capacities).toHaveLength(1);
+    const half = readHousehold(plant(''));
+    expect([half.value.plant, half.value.account?.sanctionedLoad]).toEqual([null, 4000]);
+    expect(half.findings.map(({ position }) => position?.line)).toEqual([3]);
+    expect(half.value.readings).toEqual(READINGS);
+  });
+
   it('tells what is wrong with each part, in the place where it stands', () => {
     const account = accountText({ plantCapacity: '0' });
     const lines = account.split('\n').length;
@@ -53,7 +66,7 @@ describe('a household in one file', () => {
 
   it.each(['', '{', '[]', '{}', '5', 'null'])('is nothing where the text is %s', (text) => {
     const { value, findings } = readHousehold(text);
-    expect(value).toEqual({ tariff: null, account: null, readings: null });
+    expect(value).toEqual({ tariff: null, account: null, readings: null, plant: null });
     expect(findings.length > 0).toBe(true);
   });
 });

@@ -16,7 +16,7 @@ import {
   type AccountDocument,
   type ReadingRow,
 } from './readings/index.ts';
-import { checkPlant, plantDocumentSchema, type Plant, type PlantDocument } from './energy/index.ts';
+import { readPlant, type Plant } from './energy/index.ts';
 
 const isObject = (value: unknown): boolean =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
@@ -30,14 +30,13 @@ const householdSchema = z.strictObject({
   ),
   account: accountSchema,
   readings: readingsSchema.shape.readings,
-  plant: z.optional(plantDocumentSchema),
+  plant: z.optional(z.unknown().check(z.describe('A plant document'))),
 });
 
 interface HouseholdDocument {
   readonly tariff: unknown;
   readonly account: AccountDocument;
   readonly readings: readonly ReadingRow[];
-  readonly plant?: PlantDocument | undefined;
 }
 
 /** A household in one file: its tariff, account and readings, each null when it cannot be used. */
@@ -86,18 +85,22 @@ export function readHousehold(text: string): ReadHousehold {
   const ofAccount = checked.findings.map((finding: Finding): Finding =>
     locate(read.source, { ...finding, path: ['account', ...finding.path] }),
   );
-  const plant = read.mended?.plant === undefined ? null : checkPlant(read.mended.plant);
-  const ofPlant = (plant?.findings ?? []).map((finding: Finding): Finding =>
-    locate(read.source, { ...finding, path: ['plant', ...finding.path] }),
-  );
-  const findings = inFileOrder([...read.findings, ...tariff.findings, ...ofAccount, ...ofPlant]);
+  // Read apart, as the tariff is: a number that is still to be typed in it holds no bill up.
+  const ownPlant = blankAround(read.source, 'plant');
+  const plant = ownPlant === null ? null : readPlant(ownPlant);
+  const findings = inFileOrder([
+    ...read.findings,
+    ...tariff.findings,
+    ...ofAccount,
+    ...(plant?.findings ?? []),
+  ]);
   const isWhole = read.value !== null;
   return {
     value: {
       tariff: tariff.value,
       account: isWhole ? checked.value : null,
       readings: isWhole ? read.value.readings : null,
-      plant: isWhole ? (plant?.value ?? null) : null,
+      plant: plant?.value ?? null,
     },
     findings,
     source: read.source,

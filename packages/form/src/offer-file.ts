@@ -3,9 +3,10 @@
  *
  * @param name  of the file
  * @param text  its content
+ * @param type  what it is
  */
-export function offerFile(name: string, text: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+export function offerFile(name: string, text: string, type = 'application/json'): void {
+  const address = URL.createObjectURL(new Blob([text], { type }));
   const link = document.createElement('a');
   link.href = address;
   link.download = name;

@@ -1,6 +1,7 @@
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { emptyHousehold, householdText, type Household } from './household/household.ts';
 import { readHousehold, type HouseholdText } from './household/read-household.ts';
+import type { LayoutKeep } from './files/keep-layouts.ts';
 import type { Aside, Keep, Slot } from './keep.ts';
 import { renderShelf, type Shelf } from './render/shelf.ts';
 import { offerFile } from './offer-file.ts';
@@ -23,6 +24,7 @@ export class UnitbookBook extends LitElement {
     'demo',
     'tariffs',
     'today',
+    'layouts',
     'openSlot',
     'household',
     'asides',
@@ -38,6 +40,8 @@ export class UnitbookBook extends LitElement {
   declare tariffs: readonly TariffChoice[];
   /** The day it is, as an ISO date. */
   declare today: string;
+  /** Where layouts of tables are remembered; null remembers none. */
+  declare layouts: LayoutKeep | null;
   declare private openSlot: Slot;
   declare private household: Household | null;
   declare private asides: readonly Aside[];
@@ -51,6 +55,7 @@ export class UnitbookBook extends LitElement {
     this.demo = null;
     this.tariffs = [];
     this.today = '';
+    this.layouts = null;
     this.openSlot = 'demo';
     this.household = null;
     this.asides = [];
@@ -198,6 +203,7 @@ export class UnitbookBook extends LitElement {
         .household=${this.household}
         .tariffs=${this.tariffs}
         .today=${this.today}
+        .layouts=${this.layouts}
         @unitbook-household-change=${this.onChange}
       ></unitbook-month>
     `;

@@ -1,27 +1,42 @@
 import { html, LitElement, type PropertyValues, type TemplateResult } from 'lit';
-import type { ReadingRow } from '@unitbook/engine';
-import { insertRow, removeRow } from './household/edit-household.ts';
+import type { LayoutKeep } from './files/keep-layouts.ts';
+import { renderMeterFileFold } from './files/meter-file-fold.ts';
+import { insertRow } from './household/edit-household.ts';
 import { emptyHousehold, isBlankRow, type Household } from './household/household.ts';
+import { HOUSEHOLD_CHANGE } from './household-change.ts';
 import { noteFix, type Fixed } from './household/put-back.ts';
-import type { Desk, Removed } from './render/desk.ts';
+import { putIn, takeOut, type TakenOut } from './household/take-out.ts';
+import { renderPlantPage } from './plant/plant-page.ts';
+import type { Desk } from './render/desk.ts';
 import { renderAccount } from './render/account.ts';
 import { renderAnswer } from './render/answer.ts';
 import { renderBill } from './render/bill.ts';
 import { renderEntry } from './render/entry.ts';
-import { monthName, renderMonths } from './render/months.ts';
+import { renderMonths } from './render/months.ts';
 import { renderPassbook } from './render/passbook.ts';
 import { renderSafety } from './render/safety.ts';
 import { renderScreenHelp } from './render/screen-help.ts';
 import { drawnProperties, styleSheet } from './element-parts.ts';
 import type { TariffChoice } from './tariff-choice.ts';
+import { closingOf, monthRows } from './view/month-rows.ts';
 import { openTariff, openTariffText, type RefusedTariff, type TariffView } from './view/tariff-view.ts';
 import { viewBook, type BookView } from './view/view-book.ts';
 
-/** The event an edit sends: its detail is the new household. */
-export const HOUSEHOLD_CHANGE = 'unitbook-household-change';
+export { HOUSEHOLD_CHANGE };
 
-interface TakenOut extends Removed {
-  readonly row: ReadingRow;
+/** What was taken out, and the sentence that says so. */
+interface Removed {
+  readonly taken: TakenOut;
+  readonly told: string;
+}
+
+/** The place of a row after a change: other rows may have been put in before it or taken out. */
+function followed(index: number, before: Household, after: Household): number {
+  const row = before.readings[index];
+  if (row === undefined || after.readings[index] === row) return index;
+  const place = after.readings.indexOf(row, index);
+  const at = place < 0 ? after.readings.lastIndexOf(row, index) : place;
+  return at < 0 ? index : at;
 }
 
 /**
@@ -35,12 +50,14 @@ export class UnitbookMonth extends LitElement {
     'household',
     'tariffs',
     'today',
+    'layouts',
     'selected',
     'tariff',
     'takenOut',
     'refused',
     'opened',
     'typing',
+    'drafts',
   ]);
   static override styles = styleSheet;
 
@@ -50,15 +67,19 @@ export class UnitbookMonth extends LitElement {
   declare tariffs: readonly TariffChoice[];
   /** The day it is, as an ISO date; '' leaves dates in the future unquestioned. */
   declare today: string;
+  /** Where layouts of tables are remembered; null remembers none. */
+  declare layouts: LayoutKeep | null;
   declare private selected: number;
   declare private tariff: TariffView;
-  /** Months taken out, the last one last. */
-  declare private takenOut: readonly TakenOut[];
+  /** Months and changes of meters taken out, the last one last. */
+  declare private takenOut: readonly Removed[];
   /** What is wrong with a tariff file that was opened and not taken. */
   declare private refused: RefusedTariff | null;
   declare private opened: ReadonlyMap<string, boolean>;
   /** The id of the input that is being typed in; '' once it is left. */
   declare private typing: string;
+  /** What was typed in inputs and cannot be taken over as it is, by their ids. */
+  declare private drafts: ReadonlyMap<string, string>;
   private readonly fixed: Fixed = new WeakMap();
   /** The household as this element last sent it: any other comes from the page. */
   private own: Household | null = null;
@@ -68,12 +89,14 @@ export class UnitbookMonth extends LitElement {
     this.household = emptyHousehold('en-IN');
     this.tariffs = [];
     this.today = '';
+    this.layouts = null;
     this.selected = 1;
     this.tariff = { kind: 'none' };
     this.takenOut = [];
     this.refused = null;
     this.opened = new Map();
     this.typing = '';
+    this.drafts = new Map();
   }
 
   protected override willUpdate(changed: PropertyValues): void {
@@ -88,6 +111,7 @@ export class UnitbookMonth extends LitElement {
     this.own = this.household;
     this.takenOut = [];
     this.opened = new Map();
+    this.drafts = new Map();
     const last = this.household.readings.findLastIndex((row) => !isBlankRow(row));
     this.selected = Math.max(1, last);
   }
@@ -101,6 +125,7 @@ export class UnitbookMonth extends LitElement {
   }
 
   private readonly change = (household: Household): void => {
+    this.selected = followed(this.selected, this.household, household);
     this.own = household;
     this.household = household;
     this.dispatchEvent(
@@ -129,6 +154,13 @@ export class UnitbookMonth extends LitElement {
     this.opened = new Map(this.opened).set(key, isOpen);
   };
 
+  private readonly setDraft = (id: string, text: string | null): void => {
+    const drafts = new Map(this.drafts);
+    if (text === null) drafts.delete(id);
+    else drafts.set(id, text);
+    this.drafts = drafts;
+  };
+
   private addMonth(view: BookView): void {
     const last = view.rows.length - 1;
     const isFresh = view.rows[last]?.isBlank === true;
@@ -137,23 +169,22 @@ export class UnitbookMonth extends LitElement {
     this.focusField(`reading-${String(this.selected)}-date`);
   }
 
-  private takeOut(index: number, view: BookView): void {
-    const row = this.household.readings[index];
-    const shown = view.rows[index];
-    if (row === undefined || shown === undefined) return;
-    this.takenOut = [...this.takenOut, { index, row, name: monthName(shown, view.writing) }];
-    this.change(removeRow(this.household, index));
-    this.selected = Math.max(1, Math.min(index, this.household.readings.length - 1));
+  private readonly takeOut = (places: readonly number[], told: string): void => {
+    const shown = this.selected;
+    const { household, taken } = takeOut(this.household, places);
+    if (taken.rows.length === 0) return;
+    this.takenOut = [...this.takenOut, { taken, told }];
+    this.change(household);
+    if (places.includes(shown)) this.selected = Math.min(places[0] ?? shown, household.readings.length - 1);
     this.focusField('undo');
-  }
+  };
 
   private readonly undo = (): void => {
     const last = this.takenOut.at(-1);
     if (last === undefined) return;
-    const { index, row } = last;
     this.takenOut = this.takenOut.slice(0, -1);
-    this.change(insertRow(this.household, index, row));
-    this.selected = Math.max(1, index);
+    this.change(putIn(this.household, last.taken));
+    this.selected = last.taken.rows.at(-1)?.[0] ?? this.selected;
     this.focusField('month');
   };
 
@@ -167,23 +198,23 @@ export class UnitbookMonth extends LitElement {
   };
 
   private desk(view: BookView): Desk {
+    const selected = closingOf(view.rows, this.selected);
     return {
       household: this.household,
       view,
       tariff: this.tariff,
       tariffs: this.tariffs,
-      selected: Math.min(this.selected, view.rows.length - 1),
-      removed: this.takenOut.at(-1) ?? null,
+      selected,
+      month: monthRows(view.rows, selected),
+      removed: this.takenOut.at(-1)?.told ?? '',
       refusedTariff: this.refused,
       fixed: this.fixed,
       change: this.change,
       fix: this.fix,
       select: (index) => {
-        this.selected = index;
+        this.selected = closingOf(view.rows, index);
       },
-      remove: (index) => {
-        this.takeOut(index, view);
-      },
+      remove: this.takeOut,
       undo: this.undo,
       addMonth: () => {
         this.addMonth(view);
@@ -192,6 +223,8 @@ export class UnitbookMonth extends LitElement {
       openTariffFile: this.openTariffFile,
       isOpen: (key, otherwise) => this.opened.get(key) ?? otherwise,
       setOpen: this.setOpen,
+      draft: (id) => this.drafts.get(id),
+      setDraft: this.setDraft,
     };
   }
 
@@ -210,6 +243,7 @@ export class UnitbookMonth extends LitElement {
           <h2 id="entry">Readings</h2>
           <p class="particulars">${name === undefined || name === '' ? id : name}</p>
           ${renderAccount(desk)} ${renderMonths(desk)} ${renderEntry(desk)} ${renderScreenHelp(desk)}
+          ${renderMeterFileFold(desk, { today, layouts: this.layouts })}
         </section>
         <section class="page bill-page" aria-labelledby="bill">
           <h2 id="bill">The bill</h2>
@@ -219,7 +253,7 @@ export class UnitbookMonth extends LitElement {
           <h2 id="passbook">The passbook</h2>
           ${renderPassbook(desk)}
         </section>
-        ${renderSafety()}
+        ${renderPlantPage(desk, { today, layouts: this.layouts })} ${renderSafety()}
       </div>
     `;
   }

@@ -1,4 +1,4 @@
-import type { AccountDocument, ReadingRow, TariffDocument } from '@unitbook/engine';
+import type { AccountDocument, PlantDocument, ReadingRow, TariffDocument } from '@unitbook/engine';
 
 /** The form of a saved household that this version reads and writes. */
 export const HOUSEHOLD_FORMAT = 'unitbook-household-1';
@@ -13,15 +13,25 @@ export interface Household {
   readonly tariff: string | TariffDocument;
   readonly account: AccountDocument;
   readonly readings: readonly ReadingRow[];
+  /** What the plant should make, and its diary; left out until somebody types it. */
+  readonly plant?: PlantDocument;
 }
 
 /** A reading with nothing typed yet. */
 export const BLANK_ROW: ReadingRow = { date: '', import: '', export: '', generation: '' };
 
-/** Whether nothing at all was typed in a row: such a row is not a reading yet. */
+/** Whether a row is the last reading of a meter or the first of one, and closes no month. */
+export const isEvent = ({ event }: ReadingRow): boolean => event !== undefined;
+
+/**
+ * Whether nothing at all was typed in a row: such a row is not a reading yet. That a meter was changed is
+ * something, numbers or none.
+ */
 export function isBlankRow(row: ReadingRow): boolean {
-  const typed = [row.date, row.import ?? '', row.export ?? '', row.generation ?? '', row.printedDays ?? ''];
-  return typed.every((text) => text.trim() === '');
+  const { rates } = row;
+  const typed = [row.date, row.import, row.export, row.generation, row.printedDays];
+  if (rates !== undefined) typed.push(...Object.values(rates).flatMap((texts) => Object.values(texts ?? {})));
+  return !isEvent(row) && typed.every((text) => (text ?? '').trim() === '');
 }
 
 /**

@@ -1,8 +1,9 @@
-import { html, type TemplateResult } from 'lit';
+import type { TemplateResult } from 'lit';
 import type { Finding } from '@unitbook/engine';
 import { changeAccount } from '../household/edit-household.ts';
-import { typed, type Desk } from './desk.ts';
+import type { Desk } from './desk.ts';
 import { renderField } from './field.ts';
+import { renderPlainSelect, type Select } from './select.ts';
 
 /** A field of the account: the way to it in the document, its words and what was typed. */
 export interface AccountField {
@@ -12,6 +13,8 @@ export interface AccountField {
   readonly value: string;
   readonly unit: string;
   readonly isText?: boolean;
+  /** Whether a blank takes it out of the account. */
+  readonly isOptional?: boolean;
 }
 
 const fieldIdOf = (path: readonly string[]): string => `account-${path.join('-')}`;
@@ -19,9 +22,12 @@ const fieldIdOf = (path: readonly string[]): string => `account-${path.join('-')
 const about = (findings: readonly Finding[], path: readonly string[]) =>
   findings.filter((finding) => finding.path.join('.') === path.join('.'));
 
-/** Change a field. Typing keeps the section open that would otherwise close once everything is in. */
+/**
+ * Change a field. Typing keeps the section open that would otherwise close once everything is in; the fields
+ * of a meter that took the place of another stand in the month of the change.
+ */
 export function changeField(desk: Desk, path: readonly string[], value: unknown): void {
-  desk.setOpen('account', true);
+  if (!path.includes('later')) desk.setOpen('account', true);
   desk.change(changeAccount(desk.household, path, value));
 }
 
@@ -40,37 +46,25 @@ export function renderAccountField(field: AccountField, desk: Desk): TemplateRes
       findings: about(account.findings, field.path),
       inputMode: field.isText === true ? 'text' : 'decimal',
       input: (text) => {
-        changeField(desk, field.path, text);
+        const isLeftOut = field.isOptional === true && text.trim() === '';
+        changeField(desk, field.path, isLeftOut ? undefined : text);
       },
     },
     desk,
   );
 }
 
-/** A field that is chosen from a list. */
+/** A field that is chosen from a list; what is chosen as '' is left out of the account. */
 export function renderSelect(
   path: readonly string[],
-  words: {
-    readonly label: string;
-    readonly value: string;
-    readonly options: readonly (readonly [string, string])[];
-  },
+  words: Pick<Select, 'label' | 'hint' | 'value' | 'options'>,
   desk: Desk,
 ): TemplateResult {
-  const id = fieldIdOf(path);
-  return html`
-    <div class="field">
-      <label for=${id}>${words.label}</label>
-      <select
-        id=${id}
-        @change=${(event: Event) => {
-          changeField(desk, path, typed(event));
-        }}
-      >
-        ${words.options.map(
-          ([value, text]) => html`<option value=${value} ?selected=${value === words.value}>${text}</option>`,
-        )}
-      </select>
-    </div>
-  `;
+  return renderPlainSelect({
+    ...words,
+    id: fieldIdOf(path),
+    choose: (value) => {
+      changeField(desk, path, value === '' ? undefined : value);
+    },
+  });
 }

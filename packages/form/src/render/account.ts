@@ -32,6 +32,14 @@ function renderConnection(desk: Desk): TemplateResult {
       unit: ' units',
     },
     {
+      path: ['batteryCapacity'],
+      label: 'Battery, kWh',
+      hint: 'what it holds; blank if there is none',
+      value: account.batteryCapacity ?? '',
+      unit: ' kWh',
+      isOptional: true,
+    },
+    {
       path: ['id'],
       label: 'Account number',
       hint: 'only for your own page',
@@ -57,8 +65,10 @@ function heading(desk: Desk): string {
 /** The account, typed once: tariff, load, plant, opening credit and meters. */
 export function renderAccount(desk: Desk): TemplateResult {
   const { account, findings } = desk.view.account;
-  const needsCare =
-    account === null || desk.tariff.kind !== 'open' || findings.some(({ severity }) => severity !== 'note');
+  // What is asked about a meter that took the place of another stands in the month of the change.
+  const own = findings.filter(({ path, severity }) => severity !== 'note' && !path.includes('later'));
+  const isWaiting = account === null && findings.every(({ path }) => !path.includes('later'));
+  const needsCare = isWaiting || desk.tariff.kind !== 'open' || own.length > 0;
   const elsewhere = findings.filter((finding) => finding.path.length === 0);
   return renderFold(
     {

@@ -1,12 +1,25 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { quotientText, type BookMonth, type Figure, type Finding, type LedgerEntry } from '@unitbook/engine';
-import type { RowView } from '../view/view-book.ts';
+import {
+  quotientText,
+  useBounds,
+  type Account,
+  type BookMonth,
+  type Bounds,
+  type Figure,
+  type Finding,
+  type LedgerEntry,
+} from '@unitbook/engine';
+import type { BookView, RowView } from '../view/view-book.ts';
 import { daysText, unitsWord, type Writing } from '../writing/writing.ts';
+import { closingOf, shownWith } from '../view/month-rows.ts';
 import { fieldOf } from '../view/still-typing.ts';
+import { isUnfinished } from '../view/unfinished.ts';
 import { renderButton } from './button.ts';
 import type { Desk } from './desk.ts';
-import { findingText, isUnfinished } from './findings.ts';
+import { renderEstimateCost } from './estimate.ts';
+import { findingText } from './findings.ts';
 import { monthName } from './months.ts';
+import { stillToType } from './still-to-type.ts';
 
 /** "1 April to 1 May 2025, 30 days": from reading to reading. */
 export function spanText(month: BookMonth, writing: Writing): string {
@@ -16,14 +29,26 @@ export function spanText(month: BookMonth, writing: Writing): string {
   return `${first ?? ''} to ${last ?? ''}, ${daysText(month.energy.days)}`;
 }
 
+/** Between what own use lies where it cannot be known. */
+function boundsSentence({ energy }: BookMonth, account: Account | null, writing: Writing): string {
+  const bounds = account === null ? null : useBounds(energy, account);
+  if (bounds === null) return '';
+  const between = ({ least, most }: Bounds): string =>
+    `between ${writing.plain(least)} and ${writing.plain(most)}`;
+  return (
+    ` The house used ${between(bounds.selfConsumption)} units straight from the roof, and ` +
+    `${between(bounds.totalUse)} in all; more exactly it cannot be known from these readings.`
+  );
+}
+
 /** One sentence of why: what was used from where, what was given, and how the plant did. */
-function whySentence(month: BookMonth, writing: Writing): string {
+function whySentence(month: BookMonth, { account: { account }, writing }: BookView): string {
   const { energy, ratios } = month;
   const { generation, selfConsumption, totalUse } = energy;
   const taken = writing.plain(energy.import);
   const given = writing.plain(energy.export);
   if (generation === null || selfConsumption === null || totalUse === null)
-    return `${taken} units came from the grid and ${given} were given to it.`;
+    return `${taken} units came from the grid and ${given} were given to it.${boundsSentence(month, account, writing)}`;
   const perDay = ratios.specificYield;
   const pace =
     perDay === null
@@ -68,26 +93,29 @@ function bankedText(month: BookMonth, writing: Writing): string {
 
 const isQuestion = ({ severity }: Finding): boolean => severity === 'question';
 
-function renderMonth(month: BookMonth, row: RowView, desk: Desk): TemplateResult {
+/** That a question is open in the month shown, and the way to it. */
+function renderQuestion(desk: Desk): TemplateResult | typeof nothing {
+  const shown = desk.month === null ? [] : shownWith(desk.month);
+  const row = shown.find(({ findings }) => findings.some(isQuestion));
+  if (row === undefined) return nothing;
+  return html`<p class="provided">
+    If the readings are right: a question stands beside them.
+    ${renderGo('Go to the question', row.index, row.findings.find(isQuestion), desk)}
+  </p>`;
+}
+
+function renderMonth(month: BookMonth, desk: Desk): TemplateResult {
   const { writing } = desk.view;
   const { payable } = month.bill;
   const inFavour = payable.numerator < 0;
-  const question = row.findings.find(isQuestion);
-  const hasQuestion = question !== undefined;
+  const question = renderQuestion(desk);
   return html`
     <p class="period">${spanText(month, writing)}</p>
-    ${
-      hasQuestion
-        ? html`<p class="provided">
-            If the readings are right: a question stands beside them.
-            ${renderGo('Go to the question', row.index, question, desk)}
-          </p>`
-        : nothing
-    }
+    ${question}
     <dl class="answer">
       <div class="first">
         <dt>${inFavour ? 'The bill should be in your favour by' : 'The bill should be'}</dt>
-        <dd class="payable ${hasQuestion ? 'asked' : ''}" id="answer-payable">
+        <dd class="payable ${question === nothing ? '' : 'asked'}" id="answer-payable">
           ${writing.sum(inFavour ? { numerator: -payable.numerator, denominator: payable.denominator } : payable)}
         </dd>
       </div>
@@ -103,12 +131,13 @@ function renderMonth(month: BookMonth, row: RowView, desk: Desk): TemplateResult
       </div>
     </dl>
     <p class="why">
-      ${whySentence(month, writing)}
+      ${whySentence(month, desk.view)}
       ${banksOf(month)
         .map((bank) => closeText(bank, writing))
         .filter((text) => text !== '')
         .join(' ')}
     </p>
+    ${renderEstimateCost(desk)}
     ${
       month.energy.isEstimated
         ? html`<p class="hint">A reading was estimated: the next one read from the meter corrects it.</p>`
@@ -128,8 +157,7 @@ function firstReason(blocked: RowView, desk: Desk): Finding | null {
 /** What holds a month up: "Still to type: import, export on 1 May 2025", or what has to be set right. */
 function reasonText(reason: Finding, row: RowView | undefined, desk: Desk): string {
   if (!isUnfinished(reason) || row === undefined) return findingText(reason, desk);
-  const fields = row.findings.filter(isUnfinished).map(({ path }) => String(path[2]));
-  return `Still to type: ${fields.join(', ')}${row.day === null ? '' : ` on ${desk.view.writing.day(row.day)}`}.`;
+  return stillToType(row, desk.view.writing);
 }
 
 /** Show a month and go to one of its fields. */
@@ -142,7 +170,7 @@ function renderGo(
   return renderButton(
     words,
     () => {
-      desk.select(Math.max(1, index));
+      desk.select(index);
       if (finding != null) desk.focusField(fieldOf(finding));
     },
     { className: 'quiet' },
@@ -155,7 +183,7 @@ function renderBlocked(blocked: RowView, desk: Desk): TemplateResult {
   const reason = firstReason(blocked, desk);
   const at =
     reason?.path[0] === 'readings' && typeof reason.path[1] === 'number' ? reason.path[1] : blocked.index;
-  const here = Math.max(1, at) === desk.selected;
+  const here = closingOf(rows, at) === desk.selected;
   const later = rows.slice(blocked.index + 1).some(({ isBlank }) => !isBlank);
   const wait = here
     ? later
@@ -176,7 +204,7 @@ function renderPrompt(text: string): TemplateResult {
 
 function renderState(desk: Desk): TemplateResult {
   const row = desk.view.rows[desk.selected];
-  if (row?.month != null) return renderMonth(row.month, row, desk);
+  if (row?.month != null) return renderMonth(row.month, desk);
   if (desk.tariff.kind === 'opening') return renderPrompt('Opening the tariff …');
   if (desk.tariff.kind !== 'open')
     return renderPrompt('Choose the tariff of this connection under “This account”.');
@@ -192,12 +220,13 @@ function renderState(desk: Desk): TemplateResult {
 /** Questions that are still open, in months that were billed all the same. */
 function renderOpenQuestions(desk: Desk): TemplateResult | typeof nothing {
   const open = desk.view.rows.filter((row) => row.findings.some(isQuestion));
-  const elsewhere = open.filter((row) => Math.max(1, row.index) !== desk.selected);
+  const elsewhere = open.filter((row) => closingOf(desk.view.rows, row.index) !== desk.selected);
   const [first] = elsewhere;
   if (first === undefined) return nothing;
+  const closing = desk.view.rows[closingOf(desk.view.rows, first.index)];
   return html`<p class="hint">
     A question is open in another month.
-    ${renderGo(`Show the month ${monthName(first, desk.view.writing)}`, first.index, null, desk)}
+    ${renderGo(`Show the month ${monthName(closing ?? first, desk.view.writing)}`, first.index, null, desk)}
   </p>`;
 }
 

@@ -1,13 +1,17 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { explainFigure, type Explanation, type Figure } from '@unitbook/engine';
-import { localDates } from '../writing/writing.ts';
-import type { Desk } from './desk.ts';
-import { renderFold } from './fold.ts';
+import { localDates, type Writing } from '../writing/writing.ts';
+import { renderFold, type Folds } from './fold.ts';
+
+/** What a derivation is drawn with: folds, and how numbers are written. */
+export interface Explaining extends Folds {
+  readonly view: { readonly writing: Writing };
+}
 
 const renderLine = (name: string, text: string): TemplateResult | typeof nothing =>
   text === '' ? nothing : html`<p class=${name}>${text}</p>`;
 
-function renderHow(step: Explanation, key: string, desk: Desk): TemplateResult {
+function renderHow(step: Explanation, key: string, desk: Explaining): TemplateResult {
   return html`
     ${renderLine('formula', step.formula === '' ? '' : `= ${step.formula}`)}
     ${renderLine('rounding', step.rounding)}
@@ -22,7 +26,7 @@ function renderHow(step: Explanation, key: string, desk: Desk): TemplateResult {
   `;
 }
 
-function renderStep(step: Explanation, key: string, desk: Desk): TemplateResult {
+function renderStep(step: Explanation, key: string, desk: Explaining): TemplateResult {
   const summary = html`<span class="label">${step.label}</span> <span class="value">${step.value}</span>`;
   if (step.inputs.length === 0 && step.formula === '' && step.rounding === '')
     return html`<li>
@@ -43,6 +47,6 @@ function renderStep(step: Explanation, key: string, desk: Desk): TemplateResult 
  * @param figure  any
  * @param key     names its place on the page, so that it stays open from month to month
  */
-export function renderDerivation(figure: Figure, key: string, desk: Desk): TemplateResult {
+export function renderDerivation(figure: Figure, key: string, desk: Explaining): TemplateResult {
   return renderHow(explainFigure(figure, desk.view.writing), key, desk);
 }

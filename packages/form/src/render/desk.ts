@@ -1,5 +1,6 @@
 import type { Household } from '../household/household.ts';
 import type { Fixed } from '../household/put-back.ts';
+import type { MonthRows } from '../view/month-rows.ts';
 import type { BookView } from '../view/view-book.ts';
 import type { RefusedTariff, TariffView } from '../view/tariff-view.ts';
 import type { TariffChoice } from '../tariff-choice.ts';
@@ -12,17 +13,21 @@ export interface Desk {
   readonly tariffs: readonly TariffChoice[];
   /** The reading that closes the month shown. */
   readonly selected: number;
+  /** The rows of that month. */
+  readonly month: MonthRows | null;
   /** What is wrong with a tariff file that was opened and not taken. */
   readonly refusedTariff: RefusedTariff | null;
-  /** A row taken out that can be put back. */
-  readonly removed: Removed | null;
+  /** What was taken out last and can be put back, in a sentence; '' for nothing. */
+  readonly removed: string;
   /** What stood where a fix was made. */
   readonly fixed: Fixed;
   readonly change: (household: Household) => void;
   /** Change what was typed by a press of a button, so that it can be put back. */
   readonly fix: (household: Household) => void;
+  /** Show the month that a reading is in. */
   readonly select: (index: number) => void;
-  readonly remove: (index: number) => void;
+  /** Take readings out, and the meters that they began. */
+  readonly remove: (places: readonly number[], told: string) => void;
   readonly undo: () => void;
   readonly addMonth: () => void;
   readonly focusField: (id: string) => void;
@@ -30,12 +35,9 @@ export interface Desk {
   /** Whether a disclosure is open: as the reader left it, else as given. */
   readonly isOpen: (key: string, otherwise: boolean) => boolean;
   readonly setOpen: (key: string, isOpen: boolean) => void;
-}
-
-/** A reading that was taken out, and where. */
-export interface Removed {
-  readonly index: number;
-  readonly name: string;
+  /** What was typed in an input that cannot be taken over as it is. */
+  readonly draft: (id: string) => string | undefined;
+  readonly setDraft: (id: string, text: string | null) => void;
 }
 
 /** What was typed or chosen, from an input or change event. */

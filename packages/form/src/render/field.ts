@@ -1,7 +1,8 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Finding } from '@unitbook/engine';
+import { isUnfinished } from '../view/unfinished.ts';
 import { typed, type Desk } from './desk.ts';
-import { isUnfinished, renderFindings } from './findings.ts';
+import { renderFindings } from './findings.ts';
 
 /** A field with its label, its echo and what is to be said of it. */
 export interface Field {

@@ -1,56 +1,36 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { describeFinding, type Finding } from '@unitbook/engine';
+import type { Fix } from '../view/fix.ts';
 import { fixesFor, isAnswered } from '../view/fixes.ts';
-import { localDates } from '../writing/writing.ts';
+import { isUnfinished } from '../view/unfinished.ts';
+import { localDates, type Writing } from '../writing/writing.ts';
 import { renderButton } from './button.ts';
 import type { Desk } from './desk.ts';
 
 const MARKS = { error: 'To set right', question: 'A question', note: 'Note' } as const;
-
-const METER_CHANGED =
-  'Find the last figures of the old meter and the first of the new one: whoever changed it writes both ' +
-  'down, for all registers. Type the old meter’s last figures here, then press “Start another book” above: ' +
-  'this one is put aside. The first figures of the new meter open the other, and the credit carried forward ' +
-  'is its opening credit.';
 
 function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** A finding in one breath: what was found, what was expected, what to do. */
-export function findingText(finding: Finding, { view: { writing } }: Pick<Desk, 'view'>): string {
+export function findingText(
+  finding: Finding,
+  { view: { writing } }: { readonly view: { readonly writing: Writing } },
+): string {
   const { found, expected, remedy } = describeFinding(finding, writing.number);
   return localDates(`${capital(found)}. Expected: ${expected}. ${remedy}`, writing);
 }
 
-/** Whether a finding only says that something has still to be typed. */
-export function isUnfinished({ code, values }: Finding): boolean {
-  return (
-    code === 'reading/missing-register' ||
-    (code === 'reading/no-day' && values['value'] === '') ||
-    code === 'account/number-missing'
-  );
-}
-
-function belowBeforeChoices(finding: Finding, fieldId: string, desk: Desk): TemplateResult {
-  const key = `changed-${finding.path.join('-')}`;
-  const isOpen = desk.isOpen(key, false);
-  return html`
-    <button
-      type="button"
-      aria-expanded=${String(isOpen)}
-      @click=${() => {
-        desk.setOpen(key, !isOpen);
-      }}
-    >
-      The meter was changed
-    </button>
-    ${renderButton('A digit is mistyped: correct it', () => {
-      desk.setOpen(key, false);
-      desk.focusField(fieldId);
-    })}
-    ${isOpen ? html`<p class="advice">${METER_CHANGED}</p>` : nothing}
-  `;
+/** Press a fix, and go on from the field that it is about or that it names. */
+function press(fix: Fix, fieldId: string, event: MouseEvent, desk: Desk): void {
+  const household = fix.apply(desk.household);
+  if (household !== desk.household) desk.fix(household);
+  if (fix.show !== undefined) desk.select(fix.show);
+  for (const key of fix.opens ?? []) desk.setOpen(key, true);
+  // The button goes with its finding: a keyboard goes on from the field. A finger stays where it is, since
+  // focus would bring up the keys; but a fix that wants something typed goes there.
+  if (fix.focus !== undefined || event.detail === 0) desk.focusField(fix.focus ?? fieldId);
 }
 
 function renderFinding(finding: Finding, fieldId: string, desk: Desk): TemplateResult {
@@ -72,13 +52,9 @@ function renderFinding(finding: Finding, fieldId: string, desk: Desk): TemplateR
       <div class="fixes">
         ${fixes.map((fix) =>
           renderButton(fix.label, (event) => {
-            desk.fix(fix.apply(desk.household));
-            // The button goes with its finding: a keyboard goes on from the field. A finger stays where
-            // it is, since focus would bring up the keys.
-            if (event.detail === 0) desk.focusField(fieldId);
+            press(fix, fieldId, event, desk);
           }),
         )}
-        ${finding.code === 'reading/below-before' ? belowBeforeChoices(finding, fieldId, desk) : nothing}
       </div>
     </div>
   `;

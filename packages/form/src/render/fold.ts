@@ -1,6 +1,9 @@
 import { html, type TemplateResult } from 'lit';
 import type { Desk } from './desk.ts';
 
+/** What remembers which folds are open. */
+export type Folds = Pick<Desk, 'isOpen' | 'setOpen'>;
+
 /** What folds away, and what stands for it. */
 export interface Fold {
   /** Names its place on the page, so that it stays as the reader left it from month to month. */
@@ -14,7 +17,7 @@ export interface Fold {
 }
 
 /** A disclosure that stays as the reader left it. */
-export function renderFold({ key, className, isOpen, summary, content }: Fold, desk: Desk): TemplateResult {
+export function renderFold({ key, className, isOpen, summary, content }: Fold, desk: Folds): TemplateResult {
   const isShown = desk.isOpen(key, isOpen === true);
   return html`<details
     class=${className ?? ''}

@@ -1,119 +1,117 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { Finding, RegisterId } from '@unitbook/engine';
-import { changeRow, type RowField } from '../household/edit-household.ts';
+import type { Register } from '@unitbook/engine';
+import type { Meter } from '../household/later-meters.ts';
+import type { RowRegister } from '../view/echo-rows.ts';
+import type { MonthRows } from '../view/month-rows.ts';
 import type { RowView } from '../view/view-book.ts';
 import type { Desk } from './desk.ts';
-import { renderInput, type Field } from './field.ts';
 import { renderFindings } from './findings.ts';
+import { registerIn, registerInput, renderPrinted, renderRegisterInput } from './register-field.ts';
+import { wordsOf } from './register-words.ts';
 
-/** A register in words. */
-export interface RegisterWords {
-  readonly id: RegisterId;
-  readonly name: string;
-  readonly hint: string;
-}
-
-/** The registers of the two-way meter. */
-export const GRID: readonly RegisterWords[] = [
-  {
-    id: 'import',
-    name: 'Import, from the grid',
-    hint: 'IMP · 1.8.0 · A+ · arrow to the house',
-  },
-  {
-    id: 'export',
-    name: 'Export, to the grid',
-    hint: 'EXP · 2.8.0 · A− · arrow to the line',
-  },
-];
-/** The register of the generation meter. */
-export const GENERATION: RegisterWords = {
-  id: 'generation',
-  name: 'Generation, by the plant',
-  hint: 'grows in daylight; with its decimals',
+const LEGENDS: Readonly<Record<Meter, string>> = {
+  grid: 'Two-way meter, at the grid',
+  generation: 'Generation meter, at the plant',
 };
 
-/** The id of an input, by row and field. */
-export function fieldId(index: number, field: RowField): string {
-  return `reading-${String(index)}-${field}`;
-}
+const isOf = (meter: Meter, { register }: RowRegister): boolean =>
+  (register.id === 'generation') === (meter === 'generation');
 
-/** What is to be said of one field of a reading. */
-export const about = (row: RowView, field: string): readonly Finding[] =>
-  row.findings.filter((finding) => finding.path[2] === field);
+/** The order of registers: what they count, then the rates, then the total. */
+const ORDER: readonly Register['id'][] = ['import', 'export', 'generation'];
 
-function registerField(row: RowView, words: RegisterWords, desk: Desk): Field {
-  const read = row.read[words.id];
-  return {
-    id: fieldId(row.index, words.id),
-    label: words.name,
-    value: row.row[words.id] ?? '',
-    echo: read === null ? '' : `Read as ${desk.view.writing.number(read)}`,
-    findings: about(row, words.id),
-    inputMode: 'decimal',
-    input: (text) => {
-      desk.change(changeRow(desk.household, row.index, { [words.id]: text }));
-    },
-  };
+/** The registers of both ends of a month: where a meter was changed, each end can have its own. */
+function linesOf(meter: Meter, { before, row, isFirst }: MonthRows): readonly RowRegister[] {
+  const lines = new Map<string, RowRegister>();
+  for (const one of [...row.registers, ...(isFirst ? before.registers : [])])
+    if (isOf(meter, one) && !lines.has(one.register.key)) lines.set(one.register.key, one);
+  return [...lines.values()].sort((a, b) => ORDER.indexOf(a.register.id) - ORDER.indexOf(b.register.id));
 }
 
 /** The column of the reading before: typed in where it opens the book, else carried from last month. */
-function renderPrevious(before: RowView, words: RegisterWords, desk: Desk): TemplateResult {
-  if (before.index > 0) {
-    const read = before.read[words.id];
-    const text = read === null ? (before.row[words.id] ?? '') : desk.view.writing.number(read);
-    return html`<span class="carried">${text === '' ? '—' : text}</span>`;
+function renderPrevious({ before, isFirst }: MonthRows, key: string, desk: Desk): TemplateResult {
+  const own = registerIn(before, key);
+  if (own === undefined) return html`<span class="carried">—</span>`;
+  if (isFirst) {
+    const field = registerInput(before, own, desk);
+    return html`<label class="hidden" for=${field.id}>${field.label}, opening reading</label>
+      ${renderRegisterInput(field)}`;
   }
-  const field = registerField(before, words, desk);
-  return html`
-    <label class="hidden" for=${field.id}>${words.name}, opening reading</label>
-    ${renderInput(field)}
-    <span class="echo" id="${field.id}-echo">${field.echo}</span>
-  `;
+  const read = before.read[key] ?? null;
+  return html`<span class="carried">${read === null ? '—' : desk.view.writing.number(read)}</span>`;
 }
 
-function renderRegister(row: RowView, before: RowView, words: RegisterWords, desk: Desk): TemplateResult {
-  const field = registerField(row, words, desk);
-  const opening = before.index === 0 ? registerField(before, words, desk) : null;
-  const energy = row.month?.energy[words.id] ?? null;
+/** What one rate counted, for a look: the bill rounds as its tariff says. */
+function rateUnits({ before, events, row }: MonthRows, { register }: RowRegister, desk: Desk): string {
+  const { key, factor, fullScale } = register;
+  const [from, to] = [before.shown[key], row.shown[key]];
+  if (row.month === null || events.length > 0 || from === undefined || to === undefined) return '';
+  const numerator = (to < from ? to + fullScale - from : to - from) * factor.numerator;
+  return Number.isSafeInteger(numerator)
+    ? desk.view.writing.plain({ numerator, denominator: factor.denominator * 1000 })
+    : '';
+}
+
+function unitsText(rows: MonthRows, own: RowRegister, desk: Desk): string {
+  if (own.register.rate !== null) return rateUnits(rows, own, desk);
+  const energy = rows.row.month?.energy[own.register.id] ?? null;
+  return energy === null ? '' : desk.view.writing.plain(energy);
+}
+
+function renderPresent(row: RowView, own: RowRegister | undefined, desk: Desk): TemplateResult {
+  if (own === undefined) return html`<span class="carried">—</span>`;
+  return renderRegisterInput(registerInput(row, own, desk));
+}
+
+/** Findings about both ends of a line, and what stood there before. */
+function renderBeneath(rows: MonthRows, key: string, desk: Desk): unknown {
+  const shown = rows.isFirst ? [rows.before, rows.row] : [rows.row];
+  return shown.map((row) => {
+    const own = registerIn(row, key);
+    if (own === undefined) return nothing;
+    const { findings, id } = registerInput(row, own, desk);
+    return html`${renderPrinted(row, key, desk)}${renderFindings(findings, id, desk)}`;
+  });
+}
+
+function renderRegister(rows: MonthRows, line: RowRegister, desk: Desk): TemplateResult {
+  const { key } = line.register;
+  const own = registerIn(rows.row, key);
+  const { name, hint } = wordsOf(line, desk);
   return html`
     <div class="register">
       <div class="name">
-        <label for=${field.id}>${words.name}</label>
-        <span class="hint">${words.hint}</span>
+        ${
+          own === undefined
+            ? html`<span class="label">${name}</span>`
+            : html`<label for=${registerInput(rows.row, own, desk).id}>${name}</label>`
+        }
+        <span class="hint">${hint}</span>
       </div>
-      <div class="previous">${renderPrevious(before, words, desk)}</div>
-      <div class="present">
-        ${renderInput(field)}
-        <span class="echo" id="${field.id}-echo">${field.echo}</span>
-      </div>
-      <div class="units">${energy === null ? '' : desk.view.writing.plain(energy)}</div>
-      ${opening === null ? nothing : renderFindings(opening.findings, opening.id, desk)}
-      ${renderFindings(field.findings, field.id, desk)}
+      <div class="previous">${renderPrevious(rows, key, desk)}</div>
+      <div class="present">${renderPresent(rows.row, own, desk)}</div>
+      <div class="units">${unitsText(rows, line, desk)}</div>
+      ${renderBeneath(rows, key, desk)}
     </div>
   `;
 }
 
 /** The day of a reading, for the head of its column on paper. */
-const dateOf = ({ day }: RowView, { view }: Desk): TemplateResult =>
-  html`<small class="on">${day === null ? '' : view.writing.day(day)}</small>`;
+export function renderDayOf(row: RowView | null, { view }: Desk): TemplateResult {
+  const day = row?.day ?? null;
+  return html`<small class="on">${day === null ? '' : view.writing.day(day)}</small>`;
+}
 
 /** One meter: its registers, previous, present and units. */
-export function renderMeter(
-  legend: string,
-  registers: readonly RegisterWords[],
-  rows: readonly [RowView, RowView],
-  desk: Desk,
-): TemplateResult {
-  const [before, row] = rows;
+export function renderMeter(meter: Meter, rows: MonthRows, desk: Desk): TemplateResult {
   return html`
     <fieldset class="meter">
-      <legend>${legend}</legend>
+      <legend>${LEGENDS[meter]}</legend>
       <div class="heads" aria-hidden="true">
-        <span>Register</span><span>Previous ${dateOf(before, desk)}</span
-        ><span>Present ${dateOf(row, desk)}</span><span>Units</span>
+        <span>Register</span><span>Previous ${renderDayOf(rows.before, desk)}</span
+        ><span>Present ${renderDayOf(rows.row, desk)}</span><span>Units</span>
       </div>
-      ${registers.map((words) => renderRegister(row, before, words, desk))}
+      ${linesOf(meter, rows).map((line) => renderRegister(rows, line, desk))}
     </fieldset>
   `;
 }

@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { usualRows } from '../view/month-rows.ts';
 import type { RowView } from '../view/view-book.ts';
 import type { Writing } from '../writing/writing.ts';
 import { renderButton } from './button.ts';
@@ -13,14 +14,14 @@ export function monthName(row: RowView, writing: Writing): string {
 
 function renderRemoved(desk: Desk): TemplateResult | typeof nothing {
   const { removed } = desk;
-  if (removed === null) return nothing;
+  if (removed === '') return nothing;
   return html`<p class="undo" role="status">
-    The month ${removed.name} was taken out. ${renderButton('Put it back', desk.undo, { id: 'undo' })}
+    ${removed} ${renderButton('Put it back', desk.undo, { id: 'undo' })}
   </p>`;
 }
 
-function renderChoice(desk: Desk): TemplateResult {
-  const { rows, writing } = desk.view;
+function renderChoice(closing: readonly RowView[], desk: Desk): TemplateResult {
+  const { writing } = desk.view;
   return html`
     <label class="hidden" for="month">Month shown</label>
     <select
@@ -29,39 +30,39 @@ function renderChoice(desk: Desk): TemplateResult {
         desk.select(Number.parseInt(typed(event), 10));
       }}
     >
-      ${rows
-        .slice(1)
-        .map(
-          (row) =>
-            html`<option value=${row.index} ?selected=${row.index === desk.selected}>
-              ${row.index}. ${monthName(row, writing)}
-            </option>`,
-        )}
+      ${closing.map(
+        (row, at) =>
+          html`<option value=${row.index} .selected=${row.index === desk.selected}>
+            ${at + 1}. ${monthName(row, writing)}
+          </option>`,
+      )}
     </select>
   `;
 }
 
-function renderStep(by: -1 | 1, desk: Desk): TemplateResult {
-  const target = desk.selected + by;
+function renderStep(by: -1 | 1, closing: readonly RowView[], desk: Desk): TemplateResult {
+  const target = closing[closing.findIndex(({ index }) => index === desk.selected) + by];
   return html`<button
     type="button"
     aria-label="Month ${by < 0 ? 'before' : 'after'}"
-    ?disabled=${target < 1 || target >= desk.view.rows.length}
+    ?disabled=${target === undefined}
     @click=${() => {
-      desk.select(target);
+      if (target !== undefined) desk.select(target.index);
     }}
   >
     ${by < 0 ? '‹' : '›'}
   </button>`;
 }
 
-/** Which month is shown, the ones beside it and a new one; the way back for one that was taken out. */
+/** Which month is shown, the ones beside it and a new one; the way back for what was taken out. */
 export function renderMonths(desk: Desk): TemplateResult {
+  const closing = usualRows(desk.view.rows).slice(1);
   return html`
     <div class="months">
-      ${renderStep(-1, desk)} ${renderChoice(desk)} ${renderStep(1, desk)}
+      ${renderStep(-1, closing, desk)} ${renderChoice(closing, desk)} ${renderStep(1, closing, desk)}
       ${renderButton('New month', desk.addMonth, { id: 'add-month' })}
     </div>
     ${renderRemoved(desk)} ${renderPutBack(desk.household.readings, 'month', desk)}
+    ${renderPutBack(desk.household, 'month', desk)}
   `;
 }

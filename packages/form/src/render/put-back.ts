@@ -3,11 +3,20 @@ import { putBack } from '../household/put-back.ts';
 import { renderButton } from './button.ts';
 import type { Desk } from './desk.ts';
 
+/** The texts of a reading or of an account by their way, those of rates among them. */
+function textsOf(held: object, way = ''): readonly (readonly [string, string])[] {
+  return Object.entries(held).flatMap(([key, value]: [string, unknown]) => {
+    if (typeof value === 'string') return [[`${way}${key}`, value] as const];
+    return key === 'rates' || way !== '' ? textsOf(value as object, `${way}${key}.`) : [];
+  });
+}
+
 /** The texts that were typed and that a fix took the place of; empty where they are not texts. */
 function typedTexts(now: object, before: object): string {
-  const fixed = Object.values(now) as unknown[];
-  return (Object.values(before) as unknown[])
-    .filter((text, at) => typeof text === 'string' && text !== '' && text !== fixed[at])
+  const fixed = new Map(textsOf(now));
+  return textsOf(before)
+    .filter(([way, text]) => way !== 'status' && text !== '' && text !== fixed.get(way))
+    .map(([, text]) => text)
     .join(', ');
 }
 

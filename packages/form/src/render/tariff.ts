@@ -82,7 +82,7 @@ export function renderTariffChoice(desk: Desk): TemplateResult {
         >
           ${chosen === '' ? html`<option value="" selected>Choose …</option>` : nothing}
           ${desk.tariffs.map(
-            ({ id, name }) => html`<option value=${id} ?selected=${id === chosen}>${name}</option>`,
+            ({ id, name }) => html`<option value=${id} .selected=${id === chosen}>${name}</option>`,
           )}
           ${
             typeof tariff === 'string'

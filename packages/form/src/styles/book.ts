@@ -1,5 +1,6 @@
 import { answerStyles } from './answer.ts';
 import { billStyles } from './bill.ts';
+import { changeStyles } from './change.ts';
 import { derivationStyles } from './derivation.ts';
 import { entryStyles } from './entry.ts';
 import { findingStyles } from './findings.ts';
@@ -17,6 +18,7 @@ export const bookStyles: string = [
   pageStyles,
   entryStyles,
   meterStyles,
+  changeStyles,
   findingStyles,
   answerStyles,
   billStyles,

@@ -45,10 +45,6 @@ export const findingStyles: string = css`
     margin-top: 0.3rem;
   }
 
-  .advice {
-    flex-basis: 100%;
-  }
-
   .file-findings {
     display: grid;
     gap: 0.35rem;

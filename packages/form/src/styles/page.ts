@@ -60,9 +60,10 @@ export const pageStyles: string = css`
         'entry answer'
         'entry bill'
         'passbook passbook'
+        'plant plant'
         'safety safety';
       grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
-      grid-template-rows: auto 1fr auto auto;
+      grid-template-rows: auto 1fr auto auto auto;
     }
 
     .page,
@@ -119,6 +120,10 @@ export const pageStyles: string = css`
 
     .passbook-page {
       grid-area: passbook;
+    }
+
+    .plant-page {
+      grid-area: plant;
     }
 
     .safety {

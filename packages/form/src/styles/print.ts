@@ -32,6 +32,8 @@ export const printStyles: string = css`
     .answer-page button,
     .bill-page .tip,
     .bill-page::after,
+    .plant-page:not(:has(> details[open])),
+    .plant-page > details > summary,
     .lines summary::before {
       display: none;
     }

@@ -1,13 +1,18 @@
-import type { Finding, RegisterId } from '@unitbook/engine';
-import { answer, changeAccount, changeRow, sortRows, type RowChange } from '../household/edit-household.ts';
-import type { Household } from '../household/household.ts';
+import type { Finding } from '@unitbook/engine';
+import {
+  answer,
+  changeAccount,
+  changeRegisters,
+  changeRow,
+  mapRow,
+  sortRows,
+} from '../household/edit-household.ts';
+import { isEvent, type Household } from '../household/household.ts';
+import { dateEvent } from '../household/meter-change.ts';
+import { keyOfPath } from '../household/registers.ts';
 import { offerText, type Writing } from '../writing/writing.ts';
-
-/** A button beside a finding, and what it does to the household. */
-export interface Fix {
-  readonly label: string;
-  readonly apply: (household: Household) => Household;
-}
+import type { Fix } from './fix.ts';
+import { meterFixes } from './meter-fixes.ts';
 
 /** The reading a finding is about; null for one about the account. */
 function rowOf({ path }: Finding): number | null {
@@ -18,32 +23,43 @@ function rowOf({ path }: Finding): number | null {
 /** The key under which a row or the account lists the answer to a question: `code:field`. */
 function answerKey(finding: Finding): string {
   const code = finding.code.replace('rolled-over', 'below-before');
-  const place = String(finding.path.at(-1));
-  const isField = rowOf(finding) === null || ['date', 'export', 'generation'].includes(place);
-  return `${code}:${isField ? place : 'import'}`;
+  const place = rowOf(finding) === null ? String(finding.path.at(-1)) : keyOfPath(finding.path);
+  return `${code}:${place}`;
 }
 
-/** The new texts that an offer such as "import 4640.1, export 3151" names. */
-export function offeredReadings(offer: string): RowChange {
-  const pairs = offer.split(', ').map((part) => part.split(' '));
+/** The new texts that an offer such as "import 4640.1, export rate 1 3151" names, by register. */
+export function offeredReadings(offer: string): Readonly<Record<string, string>> {
+  const parts = [...offer.matchAll(/(\w+)(?: rate (\w+))? ([\d.]+)(?:, |$)/g)];
   return Object.fromEntries(
-    pairs.filter(([id, text]) => id !== undefined && text !== undefined),
-  ) as RowChange;
+    parts.map(([, id = '', rate, text = '']) => [rate === undefined ? id : `${id}-${rate}`, text]),
+  );
 }
 
 const use = (text: string, writing: Writing): string => `Use ${offerText(text, writing)}`;
 
 function setField(finding: Finding, text: string): Fix['apply'] {
   const index = rowOf(finding);
-  return index === null
-    ? (household) => changeAccount(household, finding.path.map(String), text)
-    : (household) => changeRow(household, index, { [finding.path[2] as RegisterId]: text });
+  if (index === null) return (household) => changeAccount(household, finding.path.map(String), text);
+  if (finding.path[2] !== 'date')
+    return (household) => changeRegisters(household, index, { [keyOfPath(finding.path)]: text });
+  return (household) => {
+    const row = household.readings[index];
+    const isOfChange = row !== undefined && isEvent(row);
+    return isOfChange ? dateEvent(household, index, text) : changeRow(household, index, { date: text });
+  };
 }
 
+/** Import and export change places, and their rates with them. */
 function swapRegisters(index: number): Fix['apply'] {
   return (household) => {
     const row = household.readings[index];
-    return changeRow(household, index, { import: row?.export ?? '', export: row?.import ?? '' });
+    const turned = changeRow(household, index, { import: row?.export ?? '', export: row?.import ?? '' });
+    const rates = row?.rates;
+    if (rates === undefined) return turned;
+    return mapRow(turned, index, (held) => ({
+      ...held,
+      rates: { import: rates.export, export: rates.import },
+    }));
   };
 }
 
@@ -58,7 +74,7 @@ function corrections(finding: Finding, index: number, writing: Writing): Fix[] {
     return [
       {
         label: 'Yes, units: work the readings out',
-        apply: (household) => changeRow(household, index, offeredReadings(offer)),
+        apply: (household) => changeRegisters(household, index, offeredReadings(offer)),
       },
     ];
   if (code === 'reading/comma-unclear')
@@ -87,13 +103,18 @@ export function isAnswered(finding: Finding, { account, readings }: Household): 
 }
 
 /**
- * The buttons of a finding: the offered corrections first, then "it is right, keep it"; for one that was
- * answered, the way to ask again.
+ * The buttons of a finding: the offered corrections first, then "it is right, keep it", then what a changed
+ * meter asks for; for one that was answered, the way to ask again.
  */
 export function fixesFor(finding: Finding, household: Household, writing: Writing): readonly Fix[] {
   const index = rowOf(finding);
   if (isAnswered(finding, household))
     return [{ label: 'Ask again', apply: (held) => answer(held, index, answerKey(finding)) }];
   if (finding.severity === 'note') return [];
-  return [...corrections(finding, index ?? 0, writing), ...keeping(finding, writing)];
+  const { first, last } = meterFixes(finding, household, writing);
+  return [
+    ...(first ?? corrections(finding, index ?? 0, writing)),
+    ...keeping(finding, writing),
+    ...(last ?? []),
+  ];
 }

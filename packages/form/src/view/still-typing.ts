@@ -2,8 +2,9 @@ import type { Finding } from '@unitbook/engine';
 
 /** The id of the input that a finding is about. */
 export function fieldOf({ path }: Finding): string {
-  const [list, index, field = 'import'] = path;
-  return list === 'readings' ? `reading-${String(index)}-${field}` : `account-${path.join('-')}`;
+  const [list, index, ...field] = path;
+  if (list !== 'readings') return `account-${path.join('-')}`;
+  return `reading-${String(index)}-${field.length === 0 ? 'import' : field.join('-')}`;
 }
 
 /** `4120.` */

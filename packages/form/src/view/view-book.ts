@@ -1,33 +1,27 @@
 import {
   keepBook,
   parseDay,
-  readingText,
   readReadings,
-  readRegisterText,
-  readTypedDay,
   type Book,
   type BookMonth,
-  type DayNumber,
   type Finding,
   type Outcome,
   type PreparedTariff,
   type ReadingRow,
-  type RegisterId,
 } from '@unitbook/engine';
-import { BLANK_ROW, isBlankRow, type Household } from '../household/household.ts';
+import { BLANK_ROW, isBlankRow, isEvent, type Household } from '../household/household.ts';
+import { metersOf } from '../household/later-meters.ts';
 import { writingFor, type Writing } from '../writing/writing.ts';
-import { registersTyped, viewAccount, type AccountView } from './account-view.ts';
+import { viewAccount, type AccountView } from './account-view.ts';
+import { echoRows, type Echo } from './echo-rows.ts';
 import { whileTyping } from './still-typing.ts';
+import { isTooEarly, withoutEchoes } from './unfinished.ts';
 
 /** One reading as the page shows it: what was typed, how it was read and what is to be said of it. */
-export interface RowView {
+export interface RowView extends Echo {
   readonly index: number;
   readonly row: ReadingRow;
   readonly isBlank: boolean;
-  readonly day: DayNumber | null;
-  /** Plain decimal texts as read; null where nothing could be read. */
-  readonly read: Readonly<Record<RegisterId, string | null>>;
-  readonly findings: readonly Finding[];
   /** The period that this reading closes; null for the first and where it cannot be billed. */
   readonly month: BookMonth | null;
 }
@@ -38,6 +32,8 @@ export interface BookView {
   readonly account: AccountView;
   readonly rows: readonly RowView[];
   readonly book: Book | null;
+  /** The readings as the engine took them. */
+  readonly typed: TypedRows;
   /** Findings about no row. */
   readonly findings: readonly Finding[];
   /** The first reading that closes no period although it should: it and all later ones wait. */
@@ -55,38 +51,24 @@ export interface ViewInput {
   readonly typing?: string;
 }
 
-type Echo = Pick<RowView, 'day' | 'read'> & { readonly findings: readonly Finding[] };
-
-/** Each row as it is read by itself, in order, since the reading before decides on unclear commas. */
-function echoRows({ account, readings }: Household): readonly Echo[] {
-  const registers = registersTyped(account);
-  const before: Partial<Record<RegisterId, number>> = {};
-  return readings.map((row, index) => {
-    const read: Record<RegisterId, string | null> = { import: null, export: null, generation: null };
-    const findings: Finding[] = [];
-    for (const register of registers) {
-      const path = ['readings', index, register.id];
-      const context = { register, before: before[register.id] ?? null, path };
-      const text = readRegisterText(row[register.id] ?? '', context);
-      if (text.value !== null) {
-        read[register.id] = readingText(text.value);
-        before[register.id] = text.value;
-      }
-      findings.push(...text.findings);
-    }
-    return { day: readTypedDay(row.date)?.day ?? null, read, findings };
-  });
+/** Readings as the engine takes them, and their places on the page. */
+interface TypedRows {
+  readonly rows: readonly ReadingRow[];
+  readonly places: readonly number[];
 }
 
-/** Readings as the engine takes them: without blank rows, and without a register the account has not. */
-function typedRows(household: Household): { rows: ReadingRow[]; places: number[] } {
+/** Whether a row tells only of a generation meter that the account has not. */
+const isOfNoMeter = (row: ReadingRow): boolean => isEvent(row) && !metersOf(row).includes('grid');
+
+/** Readings without blank rows, and without a register the account has not. */
+function typedRows(household: Household): TypedRows {
   const places: number[] = [];
   const rows: ReadingRow[] = [];
   const hasGeneration = household.account.meters.generation !== undefined;
   household.readings.forEach((row, index) => {
-    if (isBlankRow(row)) return;
+    if (isBlankRow(row) || (!hasGeneration && isOfNoMeter(row))) return;
     places.push(index);
-    rows.push(hasGeneration ? row : { ...row, generation: '' });
+    rows.push(hasGeneration || (row.generation ?? '') === '' ? row : { ...row, generation: '' });
   });
   return { rows, places };
 }
@@ -115,48 +97,74 @@ function placed(finding: Finding, places: readonly number[]): Finding {
 const isAbout = (finding: Finding, index: number): boolean =>
   finding.path[0] === 'readings' && finding.path[1] === index;
 
+/** The periods of a book by the row that closes each. */
+function monthsByRow(book: Book | null, { rows, places }: TypedRows): ReadonlyMap<number, BookMonth> {
+  const usual = places.filter((_, at) => rows[at]?.event === undefined);
+  return new Map(
+    (book?.months ?? []).flatMap((month, at) => {
+      const place = usual[at + 1];
+      return place === undefined ? [] : [[place, month]];
+    }),
+  );
+}
+
+/** The row that closes the first period that was not billed. */
+function blockedRow(rows: readonly RowView[]): RowView | null {
+  const closing = rows.filter(({ row, isBlank }) => !isBlank && !isEvent(row)).slice(1);
+  return closing.find(({ month }) => month === null) ?? null;
+}
+
+const NO_ECHO: Echo = {
+  day: null,
+  registers: [],
+  read: { import: null, export: null, generation: null },
+  shown: {},
+  findings: [],
+};
+
 /**
  * Work out everything the page shows, from what was typed.
  *
  * @param input  the household, its tariff and the day it is
  */
 export function viewBook(input: ViewInput): BookView {
-  const household = withTwoRows(input.household);
+  const household = withClosing(input.household);
   const soft = (finding: Finding): Finding => whileTyping(finding, input.typing);
   const { findings, ...rest } = viewAccount(household);
   const account: AccountView = { ...rest, findings: findings.map(soft) };
-  const echoes = echoRows(household);
-  const { rows: typed, places } = typedRows(household);
-  const kept = keep(input, account, typed);
-  const found = kept.findings.map((finding) => soft(placed(finding, places)));
-  const months = kept.book?.months ?? [];
+  const echoes = echoRows(household.readings, account.spans);
+  const typed = typedRows(household);
+  const kept = keep(input, account, typed.rows);
+  const found = withoutEchoes(
+    kept.findings.map((finding) => soft(placed(finding, typed.places))),
+    household,
+  );
+  const months = monthsByRow(kept.book, typed);
   const rows = household.readings.map((row, index): RowView => {
-    const echo = echoes[index] ?? {
-      day: null,
-      read: { import: null, export: null, generation: null },
-      findings: [],
-    };
+    const echo = echoes[index] ?? NO_ECHO;
     const isBlank = isBlankRow(row);
-    const own =
+    const told =
       account.account === null ? echo.findings.map(soft) : found.filter((finding) => isAbout(finding, index));
-    const at = places.indexOf(index);
-    const month = at > 0 ? (months[at - 1] ?? null) : null;
-    return { index, row, isBlank, day: echo.day, read: echo.read, findings: isBlank ? [] : own, month };
+    const own = told.filter((finding) => !isTooEarly(finding, row));
+    return { ...echo, index, row, isBlank, findings: isBlank ? [] : own, month: months.get(index) ?? null };
   });
-  const currency = input.tariff?.tariff.document.currency ?? 'INR';
   return {
-    writing: writingFor(household.account.locale, currency),
+    writing: writingFor(household.account.locale, input.tariff?.tariff.document.currency ?? 'INR'),
     account,
     rows,
     book: kept.book,
+    typed,
     findings: found.filter((finding) => finding.path[0] !== 'readings' || finding.path.length === 1),
-    blocked: kept.book === null ? null : (rows[places[months.length + 1] ?? -1] ?? null),
+    blocked: kept.book === null ? null : blockedRow(rows),
   };
 }
 
-/** A book shows at least an opening and a closing reading, typed or not. */
-function withTwoRows(household: Household): Household {
-  const missing = Math.max(0, 2 - household.readings.length);
-  if (missing === 0) return household;
-  return { ...household, readings: [...household.readings, ...Array<ReadingRow>(missing).fill(BLANK_ROW)] };
+/** A book shows at least an opening and a closing reading, typed or not, and a closing one after every change. */
+function withClosing(household: Household): Household {
+  const { readings } = household;
+  const usual = readings.filter((row) => !isEvent(row)).length;
+  const last = readings.at(-1);
+  const missing = Math.max(2 - usual, last !== undefined && isEvent(last) ? 1 : 0);
+  if (missing <= 0) return household;
+  return { ...household, readings: [...readings, ...Array<ReadingRow>(missing).fill(BLANK_ROW)] };
 }

@@ -34,8 +34,11 @@ interface StepRule {
   readonly halfTenths: number;
   /** How much of the change the halves next to it show, in tenths. */
   readonly sharpTenths: number;
-  /** How much of the change the plain units per kWp show, in hundredths: what only the table says is none. */
-  readonly plainPercent: number;
+  /**
+   * How much of a change the plain units per kWp show as well, in hundredths: what only the season says may be
+   * an echo of the year before, or the end of a dull season; 0: a fall by a table need not be plain.
+   */
+  readonly plainPercent: Readonly<Record<Levels['by'], number>>;
   /** The square of how many standard errors the means differ by. */
   readonly strength: Readonly<Record<Levels['by'], number>>;
 }
@@ -46,7 +49,7 @@ const LONG_RULE: StepRule = {
   midPercent: 10,
   halfTenths: 5,
   sharpTenths: 0,
-  plainPercent: -100,
+  plainPercent: { table: 0, 'last-year': 50 },
   strength: { table: 20, 'last-year': 30 },
 };
 
@@ -56,7 +59,7 @@ const BRIGHT_RULE: StepRule = {
   midPercent: 4,
   halfTenths: 6,
   sharpTenths: 9,
-  plainPercent: 90,
+  plainPercent: { table: 90, 'last-year': 90 },
   strength: { table: 6, 'last-year': 6 },
 };
 
@@ -77,11 +80,15 @@ function isLarge({ upper, lower }: Sides): boolean {
   return 2 * (upper.sum - lower.sum) * upper.bright >= change * upper.sum;
 }
 
+/** The least that the plain units show of a rise, in hundredths. */
+const PLAIN_RISE = 50;
+
 /** Whether the plain units of the bright days changed along with what they are of the season. */
-function isPlain({ upper, lower }: Sides, { plainPercent }: StepRule): boolean {
+function isPlain({ upper, lower, isFall }: Sides, { plainPercent }: StepRule, by: Levels['by']): boolean {
+  const least = isFall ? plainPercent[by] : PLAIN_RISE;
   const change = upper.bright - lower.bright;
   const plain = upper.brightPeak - lower.brightPeak;
-  return 100 * plain * upper.bright >= plainPercent * change * upper.brightPeak;
+  return least === 0 || 100 * plain * upper.bright >= least * change * upper.brightPeak;
 }
 
 function hasBrightDays({ upper, lower }: Sides, { brightPercent }: StepRule): boolean {
@@ -120,9 +127,12 @@ function isNoLine(days: readonly LevelDay[], before: Stretch, after: Stretch): b
   return change * change * spread >= 2n * count * slope * slope;
 }
 
-function meets(days: readonly LevelDay[], sides: Sides, rule: StepRule): boolean {
+function meets({ days, by }: Levels, sides: Sides, rule: StepRule): boolean {
   return (
-    hasBrightDays(sides, rule) && isPlain(sides, rule) && isLasting(sides, rule) && isApart(days, sides, rule)
+    hasBrightDays(sides, rule) &&
+    isPlain(sides, rule, by) &&
+    isLasting(sides, rule) &&
+    isApart(days, sides, rule)
   );
 }
 
@@ -134,9 +144,9 @@ function stepBetween(levels: Levels, before: Stretch, after: Stretch): Step | nu
   if (!isLarge(sides)) return null;
   const isLong = before.to - before.from >= LONG;
   const rules = [
-    ...(isLong && meets(days, sides, LONG_RULE) && isNoLine(days, before, after) ? [LONG_RULE] : []),
+    ...(isLong && meets(levels, sides, LONG_RULE) && isNoLine(days, before, after) ? [LONG_RULE] : []),
     // A rise by bright days alone is what the end of a dull season looks like.
-    ...(isFall && meets(days, sides, BRIGHT_RULE) ? [BRIGHT_RULE] : []),
+    ...(isFall && meets(levels, sides, BRIGHT_RULE) ? [BRIGHT_RULE] : []),
   ];
   if (rules.length === 0) return null;
   const strength = differenceStrength(days, before, after);
