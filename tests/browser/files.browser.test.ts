@@ -98,7 +98,7 @@ it('asks about a day that has another number, and takes it only then', async () 
   await panel.open(LIST);
   const [first, second] = panel.rows('Readings to take over');
   expect(first?.at(-1)).toBe('there already, the same');
-  expect(second?.at(-1)).toContain('use taken 004342.1 in place of 4342.5');
+  expect(second?.at(-1)).toContain('use the file: taken 4,342.1 in place of 4,342.5');
   expect(panel.text).toContain('Nothing to take over');
   await panel.tick('replace-registers-20209');
   await panel.press('Take over 1 reading');
@@ -390,7 +390,7 @@ it('takes a file that is dropped', async () => {
 
 it('fits a phone 360 px wide without scrolling sideways', async () => {
   await page.viewport(360, 740);
-  const panel = await openPanel(blankBook(), memoryLayouts().layouts);
+  const panel = await openPanel(householdWith(2, { import: '4342.5' }), memoryLayouts().layouts);
   for (const text of [LIST, telegramText, nemText, TABLE]) {
     await panel.open(text);
     for (const summary of panel.root.querySelectorAll('summary')) summary.click();

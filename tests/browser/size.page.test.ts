@@ -27,9 +27,9 @@ function withPage(): ReadonlySet<string> {
 }
 
 /** The goal of 60,000 is missed, for reasons that the decision about the weight of the page gives; no further. */
-const MOST_WITH_PAGE = 125_000;
+const MOST_WITH_PAGE = 118_000;
 /** What is fetched once somebody opens what it is for; by the offline worker in the background. */
-const MOST_ON_DEMAND = 144_000;
+const MOST_ON_DEMAND = 145_000;
 
 it('ships no more JavaScript than was decided, every chunk counted', () => {
   const loaded = withPage();

@@ -23,7 +23,7 @@ export function exactOf(text: string): Exact {
 }
 
 /** The same number in more places. */
-export function inPlaces({ whole, places }: Exact, wanted: number): bigint {
+function inPlaces({ whole, places }: Exact, wanted: number): bigint {
   if (wanted < places) throw new RangeError(`${places} places do not go into ${wanted}`);
   return whole * 10n ** BigInt(wanted - places);
 }

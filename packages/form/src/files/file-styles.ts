@@ -89,6 +89,8 @@ export const fileStyles: string = css`
     margin-block: 0.4rem;
     max-height: 24rem;
     overflow: auto;
+    /* Else what is hidden in it, but for whoever hears the page, would stick out of it. */
+    position: relative;
   }
 
   .wide table {

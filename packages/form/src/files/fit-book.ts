@@ -9,7 +9,7 @@ export interface Offer {
 }
 
 /** A register of which the book and the file say different things. */
-export interface Difference {
+interface Difference {
   /** The key of the register: "import", or "import-1" for rate 1. */
   readonly key: string;
   readonly typed: string;

@@ -2,7 +2,7 @@ import { parseDay, type AccountDocument, type DayNumber, type IntervalChannel } 
 import type { Offer } from './fit-book.ts';
 
 /** A register of an account, and the way to it. */
-export interface OwnRegister {
+interface OwnRegister {
   readonly path: readonly string[];
   readonly register: {
     readonly digits: string;

@@ -19,7 +19,7 @@ function daysOfMonths(days: readonly DayNumber[], cycleDay: number): readonly Da
 }
 
 /** A day of a month without a reading, and the one nearest to it that has one. */
-export interface LackingDay {
+interface LackingDay {
   readonly day: DayNumber;
   readonly nearest: DayNumber;
 }

@@ -7,7 +7,7 @@ import { counted } from './words.ts';
 const MARKS = { error: 'To set right', question: 'A question', note: 'Note' } as const;
 
 /** What was found, what was expected and what to do, with dates as the reader writes them. */
-export function foundText(finding: Finding, writing: Writing): string {
+function foundText(finding: Finding, writing: Writing): string {
   const { found, expected, remedy } = describeFinding(finding, writing.number);
   const capital = `${found.charAt(0).toUpperCase()}${found.slice(1)}`;
   return localDates(`${capital}. Expected: ${expected}. ${remedy}`, writing);

@@ -19,7 +19,7 @@ import { browserZone, knownZones } from './zones.ts';
 const WIDE = { digits: 7, decimals: 3 } as const;
 
 /** Whether a bill by a tariff needs the intervals themselves. */
-export function needsIntervals(tariff: TariffDocument | null): boolean {
+function needsIntervals(tariff: TariffDocument | null): boolean {
   if (tariff === null) return false;
   return (
     tariff.timeBlocks !== undefined ||

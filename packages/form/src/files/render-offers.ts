@@ -1,6 +1,7 @@
 import { readTypedDay, type AccountDocument, type DayNumber } from '@unitbook/engine';
 import { html, nothing, type TemplateResult } from 'lit';
 import { renderButton } from '../render/button.ts';
+import type { Writing } from '../writing/writing.ts';
 import { fitAccount, type AccountFit, type Width } from './fit-account.ts';
 import { fitOffers, registerTexts, type Offer, type OfferFit } from './fit-book.ts';
 import type { Panel } from './panel.ts';
@@ -46,9 +47,16 @@ function toggled<Item>(items: ReadonlySet<Item>, item: Item, isIn: boolean): Rea
 /** What a reading of an offering is chosen by. */
 const replaceKey = (key: Offering['key'], day: DayNumber): string => `${key} ${String(day)}`;
 
+/** A number in the grouping of the reader; what cannot be read as it stands is shown as it was typed. */
+function numberText(text: string, writing: Writing): string {
+  if (text === '') return '–';
+  return /^\d+(?:\.\d+)?$/.test(text) ? writing.number(text) : `“${text}”`;
+}
+
 /** What is said of how a reading goes with the book. */
 function renderFit(fit: OfferFit, { choices, key }: Offering, panel: Panel): TemplateResult | string {
   const { day } = fit.offer;
+  const { writing } = panel.desk;
   switch (fit.fit) {
     case 'new':
       return 'new';
@@ -58,12 +66,13 @@ function renderFit(fit: OfferFit, { choices, key }: Offering, panel: Panel): Tem
       return `there, without ${listed(fit.blank.map((one) => keyWords(one).toLowerCase()))}: filled in`;
     case 'differs': {
       const words = fit.differences.map(
-        (one) => `${keyWords(one.key).toLowerCase()} ${one.offered} in place of ${one.typed}`,
+        (one) =>
+          `${keyWords(one.key).toLowerCase()} ${numberText(one.offered, writing)} in place of ${numberText(one.typed, writing)}`,
       );
       return html`there with another number:
       ${renderTick({
         id: `replace-${key}-${String(day)}`,
-        words: `use ${listed(words)}`,
+        words: `use the file: ${listed(words)}`,
         about: panel.desk.writing.day(day),
         isTicked: choices.replace.has(replaceKey(key, day)),
         change: (isIn) => {
@@ -92,8 +101,6 @@ function renderDayCell(fit: OfferFit, offering: Offering, panel: Panel): Templat
 function renderTable(fits: readonly OfferFit[], offering: Offering, panel: Panel): TemplateResult {
   const keys = keysOf(fits.map(({ offer }) => offer));
   const { writing } = panel.desk;
-  const number = (text: string | undefined): string =>
-    text === undefined ? '–' : /^\d+(?:\.\d+)?$/.test(text) ? writing.number(text) : text;
   return renderWide(
     'Readings to take over',
     html`<table>
@@ -109,7 +116,7 @@ function renderTable(fits: readonly OfferFit[], offering: Offering, panel: Panel
           const texts = registerTexts(fit.offer.row);
           return html`<tr>
             <th scope="row" class="day">${renderDayCell(fit, offering, panel)}</th>
-            ${keys.map((key) => html`<td>${number(texts.get(key))}</td>`)}
+            ${keys.map((key) => html`<td>${numberText(texts.get(key) ?? '', writing)}</td>`)}
             <td class="said">${renderFit(fit, offering, panel)}</td>
           </tr>`;
         })}

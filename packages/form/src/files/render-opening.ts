@@ -41,7 +41,7 @@ function renderDrop(panel: Panel): TemplateResult {
 }
 
 /** The day of a list that has none, as typed, with the day it is to be had by a press. */
-export function renderDay(label: string, panel: Panel): TemplateResult {
+function renderDay(label: string, panel: Panel): TemplateResult {
   const { day, desk } = panel;
   const read = readTypedDay(day);
   const today = parseDay(desk.today);

@@ -43,7 +43,7 @@ export interface Choices extends Counting {
 }
 
 /** Readings that a file holds. */
-export interface RegisterPart {
+interface RegisterPart {
   readonly offers: readonly Offer[];
   /** How many readings tell of a change of meters, and are no readings of a month. */
   readonly events: number;
