@@ -10,6 +10,7 @@ import { said } from './message-case.ts';
 import { METER_CHANGE_CASES } from './meter-change-cases.ts';
 import { PAIR_CASES } from './pair-cases.ts';
 import { PERIOD_CASES } from './period-cases.ts';
+import { PLANT_CASES } from './plant-cases.ts';
 import { READING_CASES } from './reading-cases.ts';
 import { SCHEME_CASES } from './scheme-cases.ts';
 import { SETTLED_CASES } from './settled-cases.ts';
@@ -22,6 +23,7 @@ const CASES = [
   ...DOCUMENT_CASES,
   ...CHARGE_CASES,
   ...DATE_CASES,
+  ...PLANT_CASES,
   ...READING_CASES,
   ...TYPED_CASES,
   ...PAIR_CASES,

@@ -39,7 +39,7 @@ export function daysFrom(first: string, wattHours: readonly (number | null)[]): 
 }
 
 /** Four days of bright weather with one dull one: 18.4 units a day on the mean, 20 on the best. */
-export const BRIGHT_DAYS = [20_000, 19_600, 19_800, 14_200] as const;
+const BRIGHT_DAYS = [20_000, 19_600, 19_800, 14_200] as const;
 
 /** So many bright days, each a part of what it would be; `part` gives thousandths by place. */
 export function brightDays(count: number, part: (place: number) => number = () => 1000): number[] {
