@@ -17,6 +17,8 @@ export interface LevelDay {
   readonly index: number;
   /** Ten-thousandths of a kWh per kWp, rounded half-up. */
   readonly perPeak: number;
+  /** Hundredths of a percent of the bright days a year before, rounded half-up; null where they are not known. */
+  readonly ofLastYear: number | null;
 }
 
 /** What days are compared with, and the days that can be. */
@@ -128,15 +130,20 @@ export function levelsOf(
   const isTable = expected !== null && expected.kind !== 'last-years';
   const first = series[0]?.day;
   if (first === undefined) return null;
-  const reference = isTable ? tableReference(plant, expected) : lastYearReference(fit, first);
-  const days = fit.flatMap((one) => (one === null ? [] : levelDay(one, reference(one))));
+  const before = lastYearReference(fit, first);
+  const reference = isTable ? tableReference(plant, expected) : before;
+  const days = fit.flatMap((one) => (one === null ? [] : levelDay(one, reference(one), before(one))));
   return days.length === 0 ? null : { by: isTable ? 'table' : 'last-year', days };
 }
 
-function levelDay(one: SeriesDay, reference: number | null): LevelDay[] {
+/** Hundredths of a percent of a reference, rounded half-up. */
+const indexOf = (wattHours: number, reference: number): number =>
+  Math.min(roundQuotient(wattHours * MILLI * WHOLE, reference, 'half-up'), MOST_INDEX);
+
+function levelDay(one: SeriesDay, reference: number | null, before: number | null): LevelDay[] {
   const { day, watts, wattHours } = one;
   if (reference === null || wattHours === null) return [];
-  const index = roundQuotient(wattHours * MILLI * WHOLE, reference, 'half-up');
   const perPeak = roundQuotient(wattHours * WHOLE, watts, 'half-up');
-  return [{ day, wattHours, index: Math.min(index, MOST_INDEX), perPeak }];
+  const ofLastYear = before === null ? null : indexOf(wattHours, before);
+  return [{ day, wattHours, index: indexOf(wattHours, reference), perPeak, ofLastYear }];
 }

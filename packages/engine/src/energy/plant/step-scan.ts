@@ -7,7 +7,7 @@ import {
   type Strength,
   type Stretch,
 } from './stretch.ts';
-import type { LevelDay, Levels } from './season.ts';
+import { brightLevel, type LevelDay, type Levels } from './season.ts';
 
 /** A lasting change of level between two stretches of days. */
 export interface Step {
@@ -110,6 +110,25 @@ function isLasting({ upper, lower, isFall }: Sides, { halfTenths, sharpTenths }:
   );
 }
 
+/** Days of a block, and how many of them before a change have to lie on one level. */
+const BLOCK = 45;
+const BLOCKS = 3;
+
+/**
+ * Whether the days before lay on one level for months, within half of the change: where a table does not fit
+ * the plant, they drift. Blocks without bright days tell nothing.
+ */
+function wasLevel(days: readonly LevelDay[], before: Stretch, change: number): boolean {
+  for (let block = 1; block <= BLOCKS; block += 1) {
+    const from = before.to - block * BLOCK;
+    if (from < 0) return true;
+    const { bright, most } = stretchOf(days, from, from + BLOCK);
+    if (100 * bright < LONG_RULE.brightPercent * most) continue;
+    if (2 * Math.abs(bright - before.bright) > change) return false;
+  }
+  return true;
+}
+
 /** Whether hardly a day of the lower side reaches the upper level, or half-way to it. */
 function isApart(days: readonly LevelDay[], { upper, lower }: Sides, rule: StepRule): boolean {
   const own = days.slice(lower.from, lower.to);
@@ -118,13 +137,37 @@ function isApart(days: readonly LevelDay[], { upper, lower }: Sides, rule: StepR
   return reach * 100 <= rule.reachPercent * own.length && middle * 100 <= rule.midPercent * own.length;
 }
 
-/** Whether a step explains the days at least as well as a straight line does. */
-function isNoLine(days: readonly LevelDay[], before: Stretch, after: Stretch): boolean {
+/** The part of a change that is left where the days are allowed a drift of their own, at least, in tenths. */
+const SUDDEN_TENTHS = 6;
+
+/**
+ * Whether most of a change is sudden: what a step makes of it beside one straight drift through all the days,
+ * fitted together. Where a table does not fit the plant, days drift.
+ */
+function isSudden(days: readonly LevelDay[], before: Stretch, after: Stretch): boolean {
   const { slope, spread } = lineThrough(days.slice(before.from, after.to).map(({ index }) => index));
-  const change = BigInt(after.sum - before.sum);
-  if (change < 0n !== slope < 0n) return true;
   const count = BigInt(before.to - before.from);
-  return change * change * spread >= 2n * count * slope * slope;
+  const both = 2n * count * count;
+  // Of a step of ±1: its product with the drift is `both`, with itself the number of days.
+  const step = BigInt(after.sum - before.sum) * spread - slope * both;
+  const scale = 2n * count * spread - both * both;
+  const change = BigInt(after.bright - before.bright);
+  const isSame = step < 0n === change < 0n;
+  const [size, least] = [step < 0n ? -step : step, change < 0n ? -change : change];
+  return isSame && 20n * size >= BigInt(SUDDEN_TENTHS) * least * scale;
+}
+
+/** The bright level against the year before; null where a day of five is not known there. */
+function levelOfLastYear(days: readonly LevelDay[], { from, to }: Stretch): number | null {
+  const known = days.slice(from, to).flatMap(({ ofLastYear }) => (ofLastYear === null ? [] : [ofLastYear]));
+  return 5 * known.length < 4 * (to - from) ? null : brightLevel(known);
+}
+
+/** Whether the year before, where it is known, shows half of the change at least. */
+function isNewThisYear(days: readonly LevelDay[], { upper, lower }: Sides): boolean {
+  const [high, low] = [levelOfLastYear(days, upper), levelOfLastYear(days, lower)];
+  if (high === null || low === null) return true;
+  return 2 * (high - low) * upper.bright >= (upper.bright - lower.bright) * high;
 }
 
 function meets({ days, by }: Levels, sides: Sides, rule: StepRule): boolean {
@@ -141,10 +184,15 @@ function stepBetween(levels: Levels, before: Stretch, after: Stretch): Step | nu
   const { days, by } = levels;
   const isFall = before.bright > after.bright;
   const sides = isFall ? { upper: before, lower: after, isFall } : { upper: after, lower: before, isFall };
-  if (!isLarge(sides)) return null;
+  if (!isLarge(sides) || !isNewThisYear(days, sides)) return null;
   const isLong = before.to - before.from >= LONG;
   const rules = [
-    ...(isLong && meets(levels, sides, LONG_RULE) && isNoLine(days, before, after) ? [LONG_RULE] : []),
+    ...(isLong &&
+    meets(levels, sides, LONG_RULE) &&
+    isSudden(days, before, after) &&
+    wasLevel(days, before, Math.abs(before.bright - after.bright))
+      ? [LONG_RULE]
+      : []),
     // A rise by bright days alone is what the end of a dull season looks like.
     ...(isFall && meets(levels, sides, BRIGHT_RULE) ? [BRIGHT_RULE] : []),
   ];
