@@ -1,10 +1,11 @@
 import { execFileSync } from 'node:child_process';
-import { readdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { gzipSync } from 'node:zlib';
 import { chromium } from 'playwright-core';
 import { preview } from 'vite';
 import { measureKeystrokes, type KeystrokeReport } from '../browser/keystroke.ts';
 import { launchOptions } from '../support/chromium.mjs';
+import { scriptsWithPage } from '../support/page-scripts.ts';
 
 const PAGE = 'apps/web';
 const ASSETS = `${PAGE}/dist/assets`;
@@ -12,14 +13,16 @@ const ASSETS = `${PAGE}/dist/assets`;
 /** What the built page weighs and how fast it answers. */
 export interface PageReport {
   readonly keystrokes: KeystrokeReport;
-  /** All JavaScript, each file compressed by itself. */
+  /** The JavaScript that comes with the page, each file compressed by itself. */
   readonly gzipBytes: number;
 }
 
 function gzipBytes(): number {
-  return readdirSync(ASSETS)
-    .filter((name) => name.endsWith('.js'))
-    .reduce((sum, name) => sum + gzipSync(readFileSync(`${ASSETS}/${name}`), { level: 9 }).length, 0);
+  const loaded = [...scriptsWithPage(`${PAGE}/dist`)];
+  return loaded.reduce(
+    (sum, name) => sum + gzipSync(readFileSync(`${ASSETS}/${name}`), { level: 9 }).length,
+    0,
+  );
 }
 
 /**

@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { expect, it } from 'vitest';
+import { scriptsWithPage } from '../support/page-scripts.ts';
 
 const page = fileURLToPath(new URL('../../apps/web/dist', import.meta.url));
 const folder = `${page}/assets`;
@@ -14,17 +15,7 @@ function gzipBytes(names: readonly string[]): number {
   return names.reduce((sum, name) => sum + gzipSync(textOf(name), { level: 9 }).length, 0);
 }
 
-/** An import that is fetched with the script it stands in; `import(…)` is fetched when it is reached. */
-const STATIC_IMPORT = /\b(?:from|import)\s*["'`]\.\/([\w.-]+\.js)["'`]/g;
-
-/** The scripts that the page names, and all that are fetched with them. */
-function withPage(): ReadonlySet<string> {
-  const html = readFileSync(`${page}/index.html`, 'utf8');
-  const found = new Set(named('.js').filter((name) => html.includes(`assets/${name}`)));
-  for (const name of found)
-    for (const [, other] of textOf(name).matchAll(STATIC_IMPORT)) if (other !== undefined) found.add(other);
-  return found;
-}
+const withPage = (): ReadonlySet<string> => scriptsWithPage(page);
 
 /** The goal of 60,000 is missed, for reasons that the decision about the weight of the page gives; no further. */
 const MOST_WITH_PAGE = 118_000;
