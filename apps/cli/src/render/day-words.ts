@@ -1,7 +1,7 @@
 import { calendarDay, type DayNumber, type Period } from '@unitbook/engine';
 
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
-const YEAR = 366;
+const YEAR = 365;
 
 function words(number: DayNumber, withYear: boolean): string {
   const { year, month, day } = calendarDay(number);

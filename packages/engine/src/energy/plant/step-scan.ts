@@ -138,7 +138,7 @@ function isApart(days: readonly LevelDay[], { upper, lower }: Sides, rule: StepR
 }
 
 /** The part of a change that is left where the days are allowed a drift of their own, at least, in tenths. */
-const SUDDEN_TENTHS = 6;
+const SUDDEN_TENTHS = 5;
 
 /**
  * Whether most of a change is sudden: what a step makes of it beside one straight drift through all the days,
