@@ -21,7 +21,7 @@ describe('random weather, ± 40 % from day to day', () => {
       const from = 60 + days.below(246);
       return !codes(1000 + seed, (day) => (day < from ? 1 : 0.75)).includes('plant/step-down');
     });
-    // 20 of 300 were missed; 15 was the aim. A finer search found more of them and alarmed healthy homes.
+    // 20 of 300 were missed when this was written; 15 was the aim.
     expect(missed.length).toBeLessThanOrEqual(21);
   });
 });
