@@ -1,6 +1,6 @@
 import {
   exactText,
-  METER_CLASSES,
+  ACCURACY_CLASSES,
   METER_LIMITS,
   PLANT_FINDINGS,
   readPlant,
@@ -81,7 +81,7 @@ describe('docs/reference/plant.md and its second page', () => {
     const told = rows.map((row) => row.split(' | ').slice(0, 3));
     const percent = (hundredths: number): string => exactText(hundredths, 100);
     expect(told).toEqual(
-      METER_CLASSES.map((name) => {
+      ACCURACY_CLASSES.map((name) => {
         const { low, usual } = METER_LIMITS[name];
         return [`| \`${name}\``, percent(low), percent(usual)];
       }),

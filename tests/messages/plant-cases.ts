@@ -368,20 +368,20 @@ const slide = days(
   daysFrom('2025-01-01', DIRTY),
   plantOf({ diary: [{ date: '2025-03-02', did: 'cleaning' }] }),
 );
-const [slid] = slide();
-const slidValue = (key: string): string => slid?.values[key] ?? '';
-
-/** How steep a slide is and where it begins is fitted; that is held in the engine's tests, the words are here. */
+/**
+ * Of the 30, 45 and 60 days that end before the cleaning the 45 fall most clearly. Of each third the bright days
+ * are the fourth best of fifteen: 20,000 × 0.985 on 25 January, 20,000 × 0.901 on 22 February; 1680 of 19,700 less.
+ */
 const SLIDE_CASES: readonly MessageCase[] = [
   {
     code: 'plant/slow-slide',
     when: 'dirt that a cleaning took off',
     make: slide,
     severity: 'question',
-    at: `days.${slidValue('first')}`,
+    at: 'days.2025-01-16',
     found:
-      `a slow fall of ${slidValue('percent')} % from ${slidValue('first')} to 2025-03-01, ` +
-      `${slidValue('count')} days of data, that ended with the cleaning of 2025-03-02`,
+      'a slow fall of 8.5 % from 2025-01-16 to 2025-03-01, 45 days of data, that ended with the cleaning of ' +
+      '2025-03-02',
     expected: 'no fall beyond the season',
     remedy:
       'Dirt is the usual reason, washed off by rain or a cleaning. Clean more often in such weeks: early or late ' +

@@ -34,6 +34,8 @@ export interface Header {
 const bare = (name: string): string => name.toLowerCase().replace(/[\s_-]/g, '');
 
 const RATE = /^(import|export)[\s_-]*([a-z0-9]{1,12})$/i;
+/** What stands behind a direction and is no rate: units, and words for all of it. */
+const NO_RATE = /^(?:[kmg]?wh?|[kmg]?vah?|units?|total|energy|reading|register|power|meter|value)$/i;
 
 /** The parts of a column of one rate; null for another column. */
 export function rateOf(
@@ -47,7 +49,7 @@ function columnNamed(name: string): Column | null {
   const known = COLUMNS.find((column) => bare(column) === bare(name));
   if (known !== undefined) return known;
   const [, id = '', rate = ''] = RATE.exec(name.trim()) ?? [];
-  return id === '' ? null : (`${id.toLowerCase()}_${rate}` as RateColumn);
+  return id === '' || NO_RATE.test(rate) ? null : (`${id.toLowerCase()}_${rate}` as RateColumn);
 }
 
 /** Whether a column stands there, or its rates in its place. */

@@ -212,3 +212,9 @@ it('says which event or status it cannot read, and where', () => {
   ]);
   expect(source?.header.columns).toEqual(['date', 'import', 'export_a', 'event', 'status']);
 });
+
+it.each(['kWh', 'Wh', 'total', 'units', 'energy'])('takes "import %s" for no rate', (word) => {
+  const { source, findings } = readRegisterCsv(`date,import ${word},export_${word}\n2025-04-01,1,2`);
+  expect(source).toBeNull();
+  expect(findings.map(({ code }) => code)).toContain('readings-file/unknown-column');
+});

@@ -5,6 +5,7 @@ import {
   plantDays,
   plantMonths,
   upkeepCalendar,
+  usualIrradiation,
   type DayNumber,
   type Finding,
   type Plant,
@@ -35,7 +36,11 @@ function nextDue(plant: Plant, today: DayNumber): readonly UpkeepEntry[] {
 
 /** Months first, then days. */
 function shownOf({ plant, generation }: PlantInput) {
-  const { periods, days } = generation;
+  const { days } = generation;
+  const periods = generation.periods.map((one) => {
+    const irradiation = usualIrradiation(plant, one.period);
+    return irradiation === null ? one : { ...one, irradiation };
+  });
   const months = plantMonths(periods, plant, days);
   const single = days.length === 0 ? [] : plantDays(days, plant).findings;
   return { months: months.value, findings: [...months.findings, ...single] };

@@ -79,14 +79,14 @@ function columnsOf(months: readonly PlantMonth[], notation: PageNotation): reado
   const yieldOf = ({ specificYieldInService, specificYield }: PlantMonth): Figure | null =>
     specificYieldInService ?? specificYield;
   const always = [
-    column(['Days in', 'service'], ({ daysInService }) => String(daysInService)),
+    column(['Days', 'run'], ({ daysInService }) => String(daysInService)),
     column(['Made'], ({ generation }) => notation.units(generation)),
     column(['Per kWp', 'and day'], (month) => or(yieldOf(month), (figure) => rounded(figure, 2, notation))),
-    column(['Capacity', 'utilised'], ({ capacityUtilisation }) =>
+    column(['Of its', 'size'], ({ capacityUtilisation }) =>
       or(capacityUtilisation, (figure) => percent(figure, notation)),
     ),
   ];
-  const ratio = column(['Performance', 'ratio'], ({ performanceRatio }) =>
+  const ratio = column(['Perf.', 'ratio'], ({ performanceRatio }) =>
     or(performanceRatio, (figure) => rounded(figure, 3, notation)),
   );
   const compared = [
@@ -95,6 +95,15 @@ function columnsOf(months: readonly PlantMonth[], notation: PageNotation): reado
   ];
   const hasRatio = months.some(({ performanceRatio }) => performanceRatio !== null);
   return [...always, ...(hasRatio ? [ratio] : []), ...compared];
+}
+
+/** What the columns are that their headings only hint at. */
+function columnWords({ months }: PlantPage): string {
+  const size =
+    'Of its size: capacity utilisation, units over what the plant would make at full size day and night.';
+  const hasRatio = months.some(({ performanceRatio }) => performanceRatio !== null);
+  const ratio = ' Perf. ratio: performance ratio, by the irradiation of a usual year, not by a measured one.';
+  return months.length === 0 ? '' : `${size}${hasRatio ? ratio : ''}`;
 }
 
 function monthTable({ months }: PlantPage, notation: PageNotation): readonly string[] {
@@ -152,6 +161,7 @@ export function plantPage(page: PlantPage, notation: PageNotation): readonly str
       'Fine: within one sigma below what is expected, or two above; watch: up to two below. About one healthy month in six is as low as "watch". A low month is a finding, not a diagnosis.',
       PAGE_WIDTH,
     ),
+    ...wrap(columnWords(page), PAGE_WIDTH),
     '',
     'WHAT MONTHS AND DAYS SHOW',
     ...(findings.length === 0 ? ['Nothing.'] : findings.flatMap(findingText)),

@@ -25,7 +25,6 @@ export {
   meterBand,
   meterBandText,
   meterLimit,
-  type KnownMeterClass,
   type MeterBand,
   type MeterBandText,
   type MeteredPart,

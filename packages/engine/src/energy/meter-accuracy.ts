@@ -1,4 +1,5 @@
 import { decimalToWhole, type Quotient } from '../quantity/index.ts';
+import type { AccuracyClass } from '../readings/index.ts';
 import { rootText } from './whole-root.ts';
 
 /**
@@ -32,10 +33,7 @@ export const METER_LIMITS = {
   A: { low: 350, usual: 350, source: EU, isFromMemory: false },
   B: { low: 200, usual: 200, source: EU, isFromMemory: false },
   C: { low: 100, usual: 70, source: EU, isFromMemory: false },
-} as const satisfies Readonly<Record<string, MeterLimit>>;
-
-/** A class whose limits are known. */
-export type KnownMeterClass = keyof typeof METER_LIMITS;
+} as const satisfies Readonly<Record<AccuracyClass, MeterLimit>>;
 
 /**
  * The limits of a class as it stands on a meter's plate.
@@ -46,7 +44,7 @@ export type KnownMeterClass = keyof typeof METER_LIMITS;
  * meterLimit('3') //=> null
  */
 export function meterLimit(classText: string): MeterLimit | null {
-  return Object.hasOwn(METER_LIMITS, classText) ? METER_LIMITS[classText as KnownMeterClass] : null;
+  return Object.hasOwn(METER_LIMITS, classText) ? METER_LIMITS[classText as AccuracyClass] : null;
 }
 
 /** What one meter counted, and the class on its plate. */

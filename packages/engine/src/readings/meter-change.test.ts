@@ -94,7 +94,7 @@ describe('a meter replaced inside a period', () => {
     [
       'a change on another day than the account says',
       [FROM, event('final', '12690', '8450', '2025-04-17'), event('first', '7', '0', '2025-04-17'), TO],
-      ['reading/meter-unknown'],
+      ['reading/meter-changed', 'reading/meter-unknown'],
     ],
     ['nothing after it', [FROM, event('final', '12690', '8450')], ['reading/none', 'reading/change-at-end']],
     [
@@ -116,6 +116,40 @@ describe('a meter replaced inside a period', () => {
     const { value, findings } = keepBook({ account, tariff, readings });
     expect(findings.filter(({ severity }) => severity === 'error')).toEqual([]);
     expect(value.months.map(({ energy }) => valueOf(energy.import))).toEqual(['412', '200']);
+  });
+});
+
+describe('changes of two meters', () => {
+  const document = JSON.parse(accountText({ openingCredit: '35' })) as AccountDocument;
+  const generation = { serial: 'G-1', multiplyingFactor: '1', generation: register };
+  const accountOf = (day: string): Account => {
+    const later = [{ ...generation, from: day, serial: 'G-2', multiplyingFactor: '2' }];
+    const meters = { ...document.meters, generation: { ...generation, later } };
+    const { value } = readAccount(JSON.stringify({ ...document, meters }));
+    if (value === null) throw new Error('no account');
+    return value;
+  };
+
+  it('are told apart: a new generation meter in the account is no new two-way meter', () => {
+    const readings = [FROM, event('final', '12690', '8450'), event('first', '7', '0'), TO];
+    expect(billed(accountOf('2025-04-16'), readings).codes).toEqual([
+      'reading/meter-unknown',
+      'reading/meter-changed',
+    ]);
+  });
+
+  it('are asked for on their day: readings of another day do not stand in for them', () => {
+    const readings: readonly ReadingRow[] = [
+      FROM,
+      { date: '2025-04-20', event: 'final', generation: '15505' },
+      { date: '2025-04-20', event: 'first', generation: '0' },
+      row('2025-05-01', '12892', '8588', '100'),
+    ];
+    expect(billed(accountOf('2025-04-10'), readings).codes).toEqual(['reading/meter-changed']);
+    const { month, codes } = billed(accountOf('2025-04-20'), readings);
+    // 280 by the old meter, 100 by the new one times 2.
+    expect(codes).toEqual([]);
+    expect(month?.energy.generation && valueOf(month.energy.generation)).toBe('480');
   });
 });
 

@@ -65,7 +65,7 @@ function close(walk: Walk, meter: Meter, start: Start, to: Reading): void {
 function beginFindings(account: Account, meter: Meter, first: Reading, last: Reading): Finding[] {
   const path = [...first.path, 'event'];
   const before = spanBefore(account.spans, first.day);
-  const isKnown = before !== spanOn(account.spans, first.day);
+  const isKnown = differs(before, spanOn(account.spans, first.day), meter);
   const found: Finding[] = [];
   if (!isKnown) {
     const code = meter === 'generation' ? 'reading/begins-anew' : 'reading/meter-unknown';
@@ -102,6 +102,8 @@ function follow(walk: Walk, { from, events, to }: ChangedPeriod, meter: Meter): 
   for (const event of events.filter((one) => isAbout(one, meter))) {
     if (event.event === 'final' && start !== null) {
       close(walk, meter, start, event);
+      const changed = changeInside(account, { from: start.reading, to: event }, meter);
+      if (changed !== null) findings.push(changed);
       start = null;
     } else if (event.event === 'first' && start === null) {
       findings.push(...beginFindings(account, meter, event, last));
@@ -132,8 +134,10 @@ export function changeInside(
     (span) => span.from !== null && span.from > from.day && span.from <= to.day && differs(own, span, meter),
   );
   if (changed?.from == null) return null;
-  // On the day of the reading itself the old meter is read once more: only its factor can change then.
-  if (changed.from === to.day && own.serials[meter] === changed.serials[meter]) return null;
+  // On the day of the reading itself the old meter is read once more: only its factor can change then, unless
+  // the reading says that it is the last one of the meter.
+  const isLast = to.event === 'final' || own.serials[meter] === changed.serials[meter];
+  if (changed.from === to.day && isLast) return null;
   const values = { day: dayText(changed.from), meter: meterWords(meter) };
   return readingFinding('reading/meter-changed', { path: to.path }, values);
 }

@@ -1,11 +1,4 @@
-export {
-  DIARY_DEEDS,
-  METER_CLASSES,
-  plantDocumentSchema,
-  type DiaryDeed,
-  type MeterClass,
-  type PlantDocument,
-} from './plant-document.ts';
+export { DIARY_DEEDS, plantDocumentSchema, type DiaryDeed, type PlantDocument } from './plant-document.ts';
 export { checkPlant, readPlant } from './check-plant.ts';
 export {
   capacityOn,
@@ -33,3 +26,4 @@ export {
   type UpkeepTask,
 } from './upkeep-tasks.ts';
 export { cheapestCleaningDays, meanDirtLoss, type CleaningCost } from './dirt-loss.ts';
+export { usualIrradiation } from './usual-irradiation.ts';

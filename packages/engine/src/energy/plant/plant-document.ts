@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { ACCURACY_CLASSES } from '../../readings/index.ts';
 import { decimalText } from '../../tariff/index.ts';
 
 /** What a household can note that it did, or that befell the plant. */
@@ -15,12 +16,6 @@ export const DIARY_DEEDS = [
 
 /** One of the things a diary holds. */
 export type DiaryDeed = (typeof DIARY_DEEDS)[number];
-
-/** The accuracy classes of meters that are known: of the IEC and of the European directive. */
-export const METER_CLASSES = ['0.2S', '0.5S', '1', '2', 'A', 'B', 'C'] as const;
-
-/** One of the accuracy classes. */
-export type MeterClass = (typeof METER_CLASSES)[number];
 
 const dayText = (description: string): z.ZodMiniString =>
   z.string().check(z.describe(`${description}, as yyyy-mm-dd`));
@@ -83,7 +78,7 @@ export const plantDocumentSchema = z.strictObject({
   expected: z.optional(expected.check(z.describe('What the plant is expected to make'))),
   uncertainty: z.optional(uncertainty),
   meterClass: z.optional(
-    z.enum(METER_CLASSES).check(z.describe('Accuracy class on the plate of the generation meter')),
+    z.enum(ACCURACY_CLASSES).check(z.describe('Accuracy class on the plate of the generation meter')),
   ),
   diary: z.optional(
     z.array(diaryEntry).check(z.describe('What was done to the plant, and days on which it stood still')),

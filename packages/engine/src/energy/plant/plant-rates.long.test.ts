@@ -15,13 +15,13 @@ describe('random weather, ± 40 % from day to day', () => {
     expect(years).toEqual([]);
   });
 
-  it('hides at most 7 in 100 falls by a quarter, two months or more from either end', () => {
+  it('hides at most 5 in 100 falls by a quarter, two months or more from either end', () => {
     const days = makeRandom(4);
     const missed = Array.from({ length: 300 }, (_, seed) => seed).filter((seed) => {
       const from = 60 + days.below(246);
       return !codes(1000 + seed, (day) => (day < from ? 1 : 0.75)).includes('plant/step-down');
     });
-    // 20 of 300 were missed when this was written; 15 was the aim.
-    expect(missed.length).toBeLessThanOrEqual(21);
+    // 5 of 300 were missed when this was written; of falls by an eighth, 254.
+    expect(missed.length).toBeLessThanOrEqual(15);
   });
 });

@@ -1,5 +1,6 @@
 import type { DayNumber, Quotient } from '../../quantity/index.ts';
-import type { DiaryDeed, MeterClass, PlantDocument } from './plant-document.ts';
+import type { AccuracyClass } from '../../readings/index.ts';
+import type { DiaryDeed, PlantDocument } from './plant-document.ts';
 
 /** A capacity and the first day it stands for; null: from the beginning. */
 export interface DatedCapacity {
@@ -39,7 +40,7 @@ export interface Plant {
   readonly expected: Expected | null;
   /** One sigma of a month from year to year, in hundredths of a percent; null without local data. */
   readonly yearToYear: number | null;
-  readonly meterClass: MeterClass | null;
+  readonly meterClass: AccuracyClass | null;
   /** In order of days. */
   readonly diary: readonly DiaryEntry[];
 }

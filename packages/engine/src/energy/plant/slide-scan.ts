@@ -13,7 +13,7 @@ export interface Slide {
   readonly strength: Strength;
 }
 
-/** Lengths of slow falls that are looked for, in days with a value: three weeks and more. */
+/** Lengths of slow falls that are looked for, in days with a value: in shorter ones weather looks the same. */
 const LENGTHS = [30, 45, 60] as const;
 /** The least fall between the first and the last third, in percent. */
 const LEAST_PERCENT = 5;
@@ -137,7 +137,7 @@ function slideAt(days: readonly LevelDay[], from: number, to: number): Slide | n
 }
 
 /**
- * The slow falls among some days, each of three weeks or more, without a step and ended by a rise: of those
+ * The slow falls among some days, each of 30 days or more with a value, without a step and ended by a rise: of those
  * that overlap, the strongest.
  *
  * @returns in order of days

@@ -7,7 +7,8 @@ import { putAt } from '../document/plant-texts.ts';
 import type { PlantDesk } from '../plant-desk.ts';
 import { deedWords } from '../view/deed-words.ts';
 import { effectText } from '../view/upkeep-words.ts';
-import { renderPlantChoice, renderPlantField } from './plant-field.ts';
+import { renderPlantField } from './plant-field.ts';
+import { renderPlainSelect } from '../../render/select.ts';
 
 type Entry = NonNullable<PlantDocument['diary']>[number];
 
@@ -40,7 +41,7 @@ function renderFields(entry: Entry, at: number, desk: PlantDesk): TemplateResult
         { path: [...path, 'date'], label: 'Day', hint: 'such as 1 May 2026', kept: entry.date, is: 'day' },
         desk,
       )}
-      ${renderPlantChoice({
+      ${renderPlainSelect({
         id: fieldIdOf([...path, 'did']),
         label: 'What was done',
         value: entry.did,

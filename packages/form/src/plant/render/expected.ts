@@ -1,10 +1,11 @@
 import { html, type TemplateResult } from 'lit';
-import { METER_CLASSES } from '@unitbook/engine';
+import { ACCURACY_CLASSES } from '@unitbook/engine';
 import { renderFold } from '../../render/fold.ts';
 import { blankExpected, kindOf, type ExpectedKind } from '../document/edit-plant.ts';
 import { putAt } from '../document/plant-texts.ts';
 import type { PlantDesk } from '../plant-desk.ts';
-import { renderPlantChoice, renderPlantField } from './plant-field.ts';
+import { renderPlantField } from './plant-field.ts';
+import { renderPlainSelect } from '../../render/select.ts';
 import { findingsAt, renderFindingsOf } from './plant-findings.ts';
 import { renderInverters, renderSizes } from './plant-itself.ts';
 import { renderKind } from './year-table.ts';
@@ -34,12 +35,12 @@ function chooseKind(kind: ExpectedKind, desk: PlantDesk): void {
 function renderDoubt(desk: PlantDesk): TemplateResult {
   const { meterClass, uncertainty } = desk.view.document;
   return html`<div class="pair">
-    ${renderPlantChoice({
+    ${renderPlainSelect({
       id: 'plant-meter-class',
       label: 'Class of the generation meter',
       hint: 'on its plate; read it through the cover',
       value: meterClass ?? '',
-      options: [['', 'Not said'], ...METER_CLASSES.map((text) => [text, text] as const)],
+      options: [['', 'Not said'], ...ACCURACY_CLASSES.map((text) => [text, text] as const)],
       choose: (value) => {
         desk.change(putAt(desk.view.document, ['meterClass'], value === '' ? undefined : value));
       },
@@ -86,7 +87,7 @@ export function renderExpected(desk: PlantDesk): TemplateResult {
           />
           <label for="plant-coast">It stands near the sea</label>
         </div>
-        ${renderPlantChoice({
+        ${renderPlainSelect({
           id: 'plant-expected',
           label: 'Judge the plant by',
           value: kindOf(document),

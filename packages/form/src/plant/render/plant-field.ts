@@ -1,6 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { isDecimalText, parseDay, type Path, type PlantDocument } from '@unitbook/engine';
-import { typed } from '../../render/desk.ts';
 import { renderInput } from '../../render/field.ts';
 import { fieldIdOf } from '../document/edit-plant.ts';
 import { putAt } from '../document/plant-texts.ts';
@@ -59,35 +58,6 @@ export function renderPlantField(field: PlantField, desk: PlantDesk): TemplateRe
       })}
       <span class="echo" id="${id}-echo">${echoOf(field, shown, desk)}</span>
       ${renderFindingsOf(findings, id, desk)}
-    </div>
-  `;
-}
-
-/** A choice of the plant. */
-export interface PlantChoice {
-  readonly id: string;
-  readonly label: string;
-  readonly hint?: string;
-  readonly value: string;
-  readonly options: readonly (readonly [string, string])[];
-  readonly choose: (value: string) => void;
-}
-
-/** A field that is chosen from a list. */
-export function renderPlantChoice({ id, label, hint, value, options, choose }: PlantChoice): TemplateResult {
-  return html`
-    <div class="field">
-      <label for=${id}>${label}</label>
-      ${hint === undefined ? nothing : html`<span class="hint" id="${id}-hint">${hint}</span>`}
-      <select
-        id=${id}
-        aria-describedby=${hint === undefined ? nothing : `${id}-hint`}
-        @change=${(event: Event) => {
-          choose(typed(event));
-        }}
-      >
-        ${options.map(([own, text]) => html`<option value=${own} ?selected=${own === value}>${text}</option>`)}
-      </select>
     </div>
   `;
 }

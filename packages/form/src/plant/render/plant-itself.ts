@@ -3,7 +3,8 @@ import { renderButton } from '../../render/button.ts';
 import { addCapacity, fieldIdOf, setInverters, takeCapacity } from '../document/edit-plant.ts';
 import { putAt } from '../document/plant-texts.ts';
 import type { PlantDesk } from '../plant-desk.ts';
-import { renderPlantChoice, renderPlantField } from './plant-field.ts';
+import { renderPlantField } from './plant-field.ts';
+import { renderPlainSelect } from '../../render/select.ts';
 import { findingsAt, renderFindingsOf } from './plant-findings.ts';
 
 function renderSize(at: number, desk: PlantDesk): TemplateResult {
@@ -88,7 +89,7 @@ export function renderInverters(desk: PlantDesk): TemplateResult {
       },
       desk,
     )}
-    ${renderPlantChoice({
+    ${renderPlainSelect({
       id: 'plant-inverters-kind',
       label: 'Their kind',
       value: inverters?.kind ?? '',

@@ -3,7 +3,8 @@ import type { PlantDocument } from '@unitbook/engine';
 import { fieldIdOf, fillMonths, kindOf, pastedCells } from '../document/edit-plant.ts';
 import { MONTHS, putAt } from '../document/plant-texts.ts';
 import type { PlantDesk } from '../plant-desk.ts';
-import { renderPlantChoice, renderPlantField } from './plant-field.ts';
+import { renderPlantField } from './plant-field.ts';
+import { renderPlainSelect } from '../../render/select.ts';
 import { findingsAt, renderFindingsOf } from './plant-findings.ts';
 
 /** Twelve fields, January to December; a list that was copied from a sheet fills them from the one it is pasted in. */
@@ -62,7 +63,7 @@ function renderIrradiation(
         desk,
       )}
     </div>
-    ${renderPlantChoice({
+    ${renderPlainSelect({
       id: 'plant-expected-unit',
       label: 'Irradiation in the plane of the modules, counted in',
       value: unit,

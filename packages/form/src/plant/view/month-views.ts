@@ -5,8 +5,9 @@ import {
   type GenerationDay,
   type Plant,
   type PlantMonth,
+  usualIrradiation,
 } from '@unitbook/engine';
-import { usualIrradiation, type MadePeriod } from './periods.ts';
+import type { MadePeriod } from './periods.ts';
 
 /** A month as the page shows it. */
 export interface MonthView extends PlantMonth {

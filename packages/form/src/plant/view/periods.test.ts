@@ -2,7 +2,7 @@ import { addDays, parseDay, readAccount, type DayNumber } from '@unitbook/engine
 import { expect, it } from 'vitest';
 import { emptyHousehold, type Household } from '../../household/household.ts';
 import { viewBook } from '../../view/view-book.ts';
-import { calendarMonths, dayPeriods, hasGenerationMeter, readPeriods, usualIrradiation } from './periods.ts';
+import { calendarMonths, dayPeriods, hasGenerationMeter, readPeriods } from './periods.ts';
 
 const day = (text: string): DayNumber => parseDay(text) ?? (0 as DayNumber);
 const blank = emptyHousehold('en-IN');
@@ -93,40 +93,4 @@ it('takes the calendar months that a span touches whole', () => {
   const months = calendarMonths(day('2024-12-31'), day('2025-02-02'));
   expect(months.map(({ from, to }) => to - from)).toEqual([31, 31, 28]);
   expect(calendarMonths(day('2025-02-01'), day('2025-02-01'))).toEqual([]);
-});
-
-it('adds the irradiation of a usual year up by days of each month', () => {
-  const wattHours = [5000, 6000, ...Array<number>(10).fill(4000)];
-  const period = { from: day('2025-01-21'), to: day('2025-02-11') };
-  // 11 days of January at 5 and 10 of February at 6 kWh per m².
-  expect(
-    usualIrradiation(
-      {
-        expected: {
-          kind: 'irradiation',
-          per: 'day',
-          wattHours,
-          performanceRatio: { numerator: 75, denominator: 100 },
-          source: '',
-        },
-      },
-      period,
-    ),
-  ).toBe(115_000);
-  // Of months: 5000 × 11 ÷ 31 + 6000 × 10 ÷ 28 = 1774.19 + 2142.86 = 3917.05.
-  expect(
-    usualIrradiation(
-      {
-        expected: {
-          kind: 'irradiation',
-          per: 'month',
-          wattHours,
-          performanceRatio: { numerator: 75, denominator: 100 },
-          source: '',
-        },
-      },
-      period,
-    ),
-  ).toBe(3917);
-  expect(usualIrradiation({ expected: null }, period)).toBeNull();
 });
