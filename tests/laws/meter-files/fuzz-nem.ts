@@ -1,6 +1,7 @@
 import type { Finding } from '@unitbook/engine';
 import { VALUE_QUALITIES, type IntervalChunk } from '../../../packages/meter-files/src/stream.ts';
 import { readNem12, readNem13, type NemFile } from '../../support/nem.ts';
+import { ODD_TEXTS } from '../../support/odd-texts.ts';
 import type { Random } from '../../support/random.ts';
 
 const FILES = import.meta.glob<string>('../../published/data/nem/*.csv', {
@@ -19,27 +20,9 @@ const SAMPLES: readonly (readonly string[])[] = Object.values(FILES).map((text) 
     : [...lines.slice(0, MOST_LINES), ...lines.slice(33, 33 + MOST_LINES), ...lines.slice(-2)];
 });
 
-/** Texts that nobody writes in a cell by mistake, and some that many do. */
+/** Odd texts, and those that mean something in this format. */
 const CELLS = [
-  ...[
-    '',
-    ' ',
-    '0',
-    '-0',
-    '-1',
-    '+1',
-    '1e3',
-    '1e400',
-    'NaN',
-    'Infinity',
-    '0x10',
-    '.',
-    '1.',
-    '.5',
-    '..',
-    '1,5',
-  ],
-  ...['999999999999999', '1000000000000000', '0.000000000000001', '9'.repeat(400), `0.${'0'.repeat(400)}1`],
+  ...ODD_TEXTS,
   ...[
     '100',
     '200',
@@ -59,37 +42,9 @@ const CELLS = [
     'E1',
     'B1',
   ],
-  ...[
-    'Wh',
-    'kWh',
-    'MWh',
-    'kVArh',
-    '5',
-    '15',
-    '30',
-    '60',
-    '1',
-    '48',
-    '49',
-    '96',
-    '288',
-    '"',
-    '""',
-    '"a',
-    '"a,b"',
-  ],
-  ...[
-    '20240229',
-    '20230229',
-    '20240101000000',
-    '20240101240000',
-    '\ufeff',
-    '\0',
-    '٣',
-    'constructor',
-    '__proto__',
-  ],
-] as const;
+  ...['Wh', 'kWh', 'MWh', 'kVArh', '5', '15', '30', '60', '1', '48', '49', '96', '288'],
+  ...['20240229', '20230229', '20240101000000', '20240101240000'],
+];
 
 const CHARACTERS = Array.from('0123456789.,,,-eEANV" \n\r\t\ufeff\0;x٣𝟙');
 

@@ -6,6 +6,7 @@ import {
 } from '../../../packages/meter-files/src/stream.ts';
 import { layoutFindings } from '../../../packages/meter-files/src/table/check-layout.ts';
 import { proposeTable, type TableLayout } from '../../../packages/meter-files/src/table/index.ts';
+import { ODD_TEXTS } from '../../support/odd-texts.ts';
 import type { Random } from '../../support/random.ts';
 import { readTable, type TableFile } from '../../support/table.ts';
 import { randomPieces, randomTable } from './random-table.ts';
@@ -22,73 +23,13 @@ const SAMPLES = Object.values(FILES).map((text) => ({
   layout: { ...proposeTable(text).layout, confirmed: true },
 }));
 
-/** Texts that nobody writes in a cell by mistake, and some that many do. */
+/** Odd texts, and those that mean something in this format. */
 const CELLS = [
-  ...[
-    '',
-    ' ',
-    '0',
-    '-0',
-    '-1',
-    '+1',
-    '1e3',
-    '1e400',
-    'NaN',
-    'Infinity',
-    '0x10',
-    '.',
-    '1.',
-    '.5',
-    '..',
-    '1,5',
-    '1.234,5',
-  ],
-  ...[
-    '999999999999999',
-    '1000000000000000',
-    '0.000000000000001',
-    '9'.repeat(400),
-    `0.${'0'.repeat(400)}1`,
-    '12 kWh',
-  ],
-  ...[
-    '#N/A',
-    '#####',
-    '=1+1',
-    '1,2E+05',
-    '@x',
-    '"',
-    '""',
-    '"a',
-    '"a,b"',
-    '"x\ny"',
-    'Total',
-    'actual',
-    'E',
-    '\ufeff',
-    '\0',
-  ],
-  ...[
-    '2025-05-01',
-    '2024-02-29',
-    '2023-02-29',
-    '0000-00-00',
-    '9999-12-31',
-    '24:00',
-    '2025-10-26 02:30',
-    '1746057600',
-  ],
-  ...[
-    '2025-03-30 02:30',
-    '1/2/3',
-    '13.13.2025',
-    '2025-05-01T00:00:00+99:99',
-    '20250501',
-    '٣',
-    'constructor',
-    '__proto__',
-  ],
-] as const;
+  ...ODD_TEXTS,
+  ...['1.234,5', '12 kWh', '#N/A', '#####', '=1+1', '1,2E+05', '@x', '"x\ny"', 'Total', 'actual', 'E'],
+  ...['2025-05-01', '2024-02-29', '2023-02-29', '0000-00-00', '9999-12-31', '24:00', '2025-10-26 02:30'],
+  ...['2025-03-30 02:30', '1/2/3', '13.13.2025', '2025-05-01T00:00:00+99:99', '20250501', '1746057600'],
+];
 
 const CHARACTERS = Array.from('0123456789.,;|-+:TZ/ eE#="\'\n\r\t\ufeff\0x٣𝟙');
 
