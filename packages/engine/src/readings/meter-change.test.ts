@@ -153,6 +153,30 @@ describe('changes of two meters', () => {
   });
 });
 
+describe('meters whose numbers nobody wrote down', () => {
+  const { meters, ...document } = JSON.parse(accountText({ openingCredit: '35' })) as AccountDocument;
+  const grid = { ...meters.grid, serial: '' };
+  const unnamed = (later: readonly object[]): Account => {
+    const text = JSON.stringify({ ...document, meters: { ...meters, grid: { ...grid, later } } });
+    const { value, findings } = readAccount(text);
+    if (value === null) throw new Error(JSON.stringify(findings));
+    return value;
+  };
+  const same = { ...grid, from: '2025-04-16' };
+
+  it('are two where the account says that the second began', () => {
+    const change = [FROM, event('final', '12690', '8450'), event('first', '7', '0'), TO];
+    expect(billed(unnamed([same]), change).codes).toEqual([]);
+    expect(billed(unnamed([]), change).codes).toEqual(['reading/meter-unknown']);
+  });
+
+  it('are not taken for one: the readings of the change are asked for', () => {
+    expect(billed(unnamed([same]), [FROM, row('2025-05-01', '12900', '8600', '15805')]).codes).toEqual([
+      'reading/meter-changed',
+    ]);
+  });
+});
+
 describe('a generation counter that begins anew', () => {
   const account = accountWith([]);
   const reset = row('2025-05-01', '12892', '8588', '300');

@@ -3,7 +3,7 @@ import type { Account } from './account.ts';
 import { registerWords } from './check-advance.ts';
 import { checkStretch, dayFindings } from './check-pair.ts';
 import { readingFinding } from './findings.ts';
-import { spanBefore, spanOn, type MeterSpan } from './meter-spans.ts';
+import { spanOn, type MeterSpan } from './meter-spans.ts';
 import { shownBy, type Reading, type ReadingPair, type Stretch } from './reading.ts';
 import type { Register } from './register.ts';
 
@@ -64,8 +64,8 @@ function close(walk: Walk, meter: Meter, start: Start, to: Reading): void {
 /** A meter begins: whether the account knows it, and whether days were counted by none. */
 function beginFindings(account: Account, meter: Meter, first: Reading, last: Reading): Finding[] {
   const path = [...first.path, 'event'];
-  const before = spanBefore(account.spans, first.day);
-  const isKnown = differs(before, spanOn(account.spans, first.day), meter);
+  const own = spanOn(account.spans, first.day);
+  const isKnown = own.from === first.day && own.begun.includes(meter);
   const found: Finding[] = [];
   if (!isKnown) {
     const code = meter === 'generation' ? 'reading/begins-anew' : 'reading/meter-unknown';
@@ -147,7 +147,9 @@ function differs(a: MeterSpan, b: MeterSpan, meter: Meter): boolean {
     ownRegisters(span, meter)
       .map(({ key, digits, decimals, factor }) => [key, digits, decimals, factor.text].join(' '))
       .join();
-  return a.serials[meter] !== b.serials[meter] || text(a) !== text(b);
+  // Two meters without a number on record are two meters where the account says that one began.
+  const isUnnamed = b.serials[meter] === '' && b.begun.includes(meter);
+  return isUnnamed || a.serials[meter] !== b.serials[meter] || text(a) !== text(b);
 }
 
 /**

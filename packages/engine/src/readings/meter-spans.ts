@@ -7,6 +7,8 @@ import { makeRegister, type Register, type RegisterId } from './register.ts';
 export interface MeterSpan {
   /** The first day; null: since the beginning. */
   readonly from: DayNumber | null;
+  /** The meters that the account names from this day on: none of the first span. */
+  readonly begun: readonly ('grid' | 'generation')[];
   readonly serials: { readonly grid: string; readonly generation: string | null };
   /** The register of all units of each kind. */
   readonly totals: Readonly<Record<'import' | 'export', Register>> & { readonly generation: Register | null };
@@ -38,12 +40,17 @@ function counted(register: Register, shape: Shape, meter: Meter): readonly Regis
   );
 }
 
-function spanOf(from: DayNumber | null, grid: GridMeter, plant: PlantMeter | null): MeterSpan {
+function spanOf(
+  { from, begun }: Pick<MeterSpan, 'from' | 'begun'>,
+  grid: GridMeter,
+  plant: PlantMeter | null,
+): MeterSpan {
   const taken = total('import', grid.import, grid);
   const given = total('export', grid.export, grid);
   const made = plant === null ? null : total('generation', plant.generation, plant);
   return {
     from,
+    begun,
     serials: { grid: grid.serial, generation: plant?.serial ?? null },
     totals: { import: taken, export: given, generation: made },
     counted: [
@@ -62,6 +69,11 @@ function inPlace<Dated extends { readonly from: string }>(
   return later?.findLast(({ from }) => (parseDay(from) ?? Infinity) <= day);
 }
 
+const METERS = ['grid', 'generation'] as const;
+
+const daysOf = (later: readonly { readonly from: string }[] | undefined): readonly DayNumber[] =>
+  (later ?? []).flatMap(({ from }) => parseDay(from) ?? []);
+
 /**
  * The meters of an account as they follow each other.
  *
@@ -69,15 +81,17 @@ function inPlace<Dated extends { readonly from: string }>(
  * @returns       at least one span, in order of time
  */
 export function meterSpans({ grid, generation }: Meters): readonly MeterSpan[] {
-  const dated = [...(grid.later ?? []), ...(generation?.later ?? [])].flatMap(
-    ({ from }) => parseDay(from) ?? [],
-  );
-  const days = [...new Set(dated)].sort((a, b) => a - b);
-  const first = spanOf(null, grid, generation ?? null);
+  const dated = { grid: daysOf(grid.later), generation: daysOf(generation?.later) };
+  const days = [...new Set([...dated.grid, ...dated.generation])].sort((a, b) => a - b);
+  const first = spanOf({ from: null, begun: [] }, grid, generation ?? null);
   return [
     first,
     ...days.map((day) =>
-      spanOf(day, inPlace(grid.later, day) ?? grid, inPlace(generation?.later, day) ?? generation ?? null),
+      spanOf(
+        { from: day, begun: METERS.filter((meter) => dated[meter].includes(day)) },
+        inPlace(grid.later, day) ?? grid,
+        inPlace(generation?.later, day) ?? generation ?? null,
+      ),
     ),
   ];
 }
