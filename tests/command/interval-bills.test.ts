@@ -147,6 +147,18 @@ describe('bills of interval data', () => {
   });
 });
 
+describe('sums of intervals finer than the units of the tariff', () => {
+  it('are billed as metered, and that is said once', async () => {
+    // Half a unit more in the first hour of April: 222.5 taken, 280 given.
+    const finer = APRIL.map((row, at) => (at === 0 ? row.replace(',1,1,1', ',1.5,1,1') : row));
+    const { status, err } = await bill([...finer, ...MAY]);
+    expect(status).toBe(0);
+    expect(err).toBe(
+      'hours.csv  Note: Sums of intervals to the thousandth of a unit, where the tariff counts units with 0 decimals. Expected units as the tariff counts them, off the readings of a register. They are billed as metered: what is taken and what is given can each differ from the printed bill by less than one step of what the tariff counts. [command/units-as-metered]\n',
+    );
+  });
+});
+
 describe('under time blocks', () => {
   it('each hour is counted in its block', async () => {
     // One unit from 19:00 to 20:00 of each day of April 2025: 22 weekdays, peak; 8 days of weekends, normal.

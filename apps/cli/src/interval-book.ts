@@ -99,6 +99,16 @@ function doubtsOf(findings: readonly Finding[]): ReadonlyMap<DayNumber, string> 
   );
 }
 
+/** That the tariff counts coarser units than the sums of these months. */
+function asMetered({ document }: Tariff, months: readonly BookMonth[]): readonly Finding[] {
+  const { decimals } = document.units;
+  const step = 10 ** (3 - Number.parseInt(decimals, 10));
+  const isFiner = ({ energy }: BookMonth): boolean =>
+    [energy.import, energy.export].some(({ numerator }) => (numerator as number) % step !== 0);
+  if (!months.some(isFiner)) return [];
+  return [commandFinding('command/units-as-metered', { path: ['intervals'] }, { decimals })];
+}
+
 function keep(
   { tariff, account }: IntervalBookInput,
   local: LocalIntervals,
@@ -113,7 +123,7 @@ function keep(
     doubts: doubtsOf(kept.findings),
     count: columns.starts.length,
     minutes: columns.minutes,
-    findings: kept.findings,
+    findings: [...asMetered(tariff, months), ...kept.findings],
   };
 }
 

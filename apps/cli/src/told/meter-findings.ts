@@ -54,6 +54,15 @@ export const COMMAND_METER_FINDINGS = {
       remedy: 'They are not billed.',
     }),
   },
+  'command/units-as-metered': {
+    severity: 'note',
+    text: (v) => ({
+      found: `sums of intervals to the thousandth of a unit, where the tariff counts units with ${of(v, 'decimals')} ${of(v, 'decimals') === '1' ? 'decimal' : 'decimals'}`,
+      expected: 'units as the tariff counts them, off the readings of a register',
+      remedy:
+        'They are billed as metered: what is taken and what is given can each differ from the printed bill by less than one step of what the tariff counts.',
+    }),
+  },
   'command/no-generation': {
     severity: 'error',
     text: (v) => ({

@@ -28,6 +28,7 @@ function spanOf(): MeterSpan {
   const totals = { import: register('import'), export: register('export'), generation: null };
   return {
     from: null,
+    begun: [],
     serials: { grid: 'P-1', generation: null },
     totals,
     counted: [totals.import, totals.export],
