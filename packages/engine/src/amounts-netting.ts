@@ -4,6 +4,7 @@ import { holdsDayOfYear, type Ratio } from './settlement/index.ts';
 import type { PreparedTariff, QuickPart } from './bill/index.ts';
 import { paymentGrid, paymentRatio, rateAt, type QuickPayment } from './amounts-ledgers.ts';
 import { orLongWay } from './amounts-long-way.ts';
+import { partRaises } from './amounts-raises.ts';
 import type { NettingPlan, PartPlan, PlanContext, Unscaled } from './amounts-types.ts';
 
 /** A period to plan. */
@@ -17,12 +18,14 @@ export interface PlannedPeriod {
 export function partPlans(
   parts: readonly QuickPart[],
   placeOf: (name: string) => number | undefined,
+  raised: readonly string[],
 ): Unscaled<readonly PartPlan[]> {
   const placed = parts.map((part) => ({
     part,
     from: Int32Array.from(part.used, ({ name }) => orLongWay(placeOf(name))),
+    raises: partRaises(part.constants, raised),
   }));
-  return (grid) => placed.map(({ part, from }) => ({ part, from, times: grid / part.constants.grid }));
+  return (grid) => placed.map((one) => ({ ...one, times: grid / one.part.constants.grid }));
 }
 
 /** A share of a capped quantity in whole counted units. */
@@ -60,7 +63,7 @@ export function nettingPeriod(rule: UnitNettingRule, planned: PlannedPeriod): Un
   const imported = orLongWay(placeOf('import'));
   const exported = orLongWay(placeOf('export'));
   const capped = cap === undefined ? -1 : orLongWay(placeOf(cap.of));
-  const unscaled = partPlans(parts, placeOf);
+  const unscaled = partPlans(parts, placeOf, context.raised);
   return (grid) => ({
     scheme: 'unit-netting',
     imported,

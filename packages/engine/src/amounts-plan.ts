@@ -93,6 +93,7 @@ function contextOf(
   const days = [...input.periods.slice(0, 1).map(({ from }) => from), ...input.periods.map(({ to }) => to)];
   return {
     prepared,
+    raised: input.raised ?? [],
     account,
     given,
     ledgers,

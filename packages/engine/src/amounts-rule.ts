@@ -171,10 +171,14 @@ export function ledgersPeriod(
     .filter(isMoney)
     .map(({ ledger, grid, move }) => moneyMove(ledger.id, parts, grid, move));
   const isCharged = new Set(settlement.charged);
-  const placed = partPlans(parts, (name) => {
-    const place = quantities.at.get(name);
-    return place !== undefined && isCharged.has(place) ? place : undefined;
-  });
+  const placed = partPlans(
+    parts,
+    (name) => {
+      const place = quantities.at.get(name);
+      return place !== undefined && isCharged.has(place) ? place : undefined;
+    },
+    context.raised,
+  );
   const memory = plans.remember(period, settlement);
   return (grid) => ({
     scheme: 'ledgers',

@@ -1,7 +1,8 @@
 import { LARGEST_WHOLE } from './quantity/index.ts';
 import { timesRatio } from './settlement/index.ts';
-import { AmountTooLarge, evaluateQuick } from './bill/index.ts';
+import { AmountTooLarge, evaluateQuick, evaluateQuickRaised } from './bill/index.ts';
 import { takeUnits } from './amounts-given.ts';
+import type { Raises } from './amounts-raises.ts';
 import type {
   AmountsPlan,
   LedgersPlan,
@@ -24,18 +25,26 @@ export interface AmountsResult {
   /** What each ledger hands on, a row for each period; 0 for one that its rule does not know. */
   readonly balances: Float64Array;
   readonly balanceGrids: Float64Array;
+  /** What surplus each bill pays out, in 1/payoutGrid and below 0 in favour of the account; NaN where not quick. */
+  readonly dues: Float64Array;
+  /** The same of the surplus that each period closed, whichever bill pays it. */
+  readonly payouts: Float64Array;
+  payoutGrid: number;
 }
 
 /** Places of what goes from one period to the next: doubles in a column are written in place. */
 const CREDIT = 0;
 const DUE = 1;
 const NEXT = 2;
+const CLOSED = 3;
 
 /** Bills the periods of a plan one after the other, in place. */
 export class AmountsRun {
   private readonly plan: AmountsPlan;
   /** The credit of the bank, and what this bill and the next one pay out on the grid of the plan. */
-  private readonly carried: Float64Array = new Float64Array(3);
+  private readonly carried: Float64Array = new Float64Array(4);
+  /** Factors of the run; null: rates as they stand. */
+  private raises: Raises | null = null;
 
   constructor(plan: AmountsPlan) {
     this.plan = plan;
@@ -44,10 +53,12 @@ export class AmountsRun {
   /**
    * Bill every period.
    *
+   * @param raises  left out: rates as they stand
    * @returns false where only the long way can say what a period comes to
    */
-  run(units: Float64Array, result: AmountsResult): boolean {
+  run(units: Float64Array, result: AmountsResult, raises: Raises | null = null): boolean {
     const { periods, ledgers, credit } = this.plan;
+    this.raises = raises;
     this.carried[CREDIT] = credit ?? 0;
     this.carried[NEXT] = 0;
     for (const { ledger, opening, grid } of ledgers) {
@@ -71,11 +82,15 @@ export class AmountsRun {
     const { carried } = this;
     carried[DUE] = carried[NEXT] as number;
     carried[NEXT] = 0;
+    carried[CLOSED] = 0;
+    if (this.raises !== null) raise(period.parts, this.raises, at);
     const lines = period.scheme === 'ledgers' ? this.settle(period) : this.net(period);
     const sum = lines + carried[DUE];
     const payable = total === null ? sum : timesRatio(sum, total);
     if (!(Math.abs(payable) <= LARGEST_WHOLE)) return false;
     result.payables[at] = payable;
+    result.dues[at] = carried[DUE];
+    result.payouts[at] = carried[CLOSED];
     const columns = ledgers.length + (credit === null ? 0 : 1);
     for (let index = 0; index < ledgers.length; index += 1) {
       result.balances[at * columns + index] = (ledgers[index] as (typeof ledgers)[number]).ledger.balance;
@@ -103,7 +118,7 @@ export class AmountsRun {
       if (!this.moveUnits(units[at] as UnitMove, values)) return NaN;
     if (!remember(plan)) return NaN;
     for (let at = 0; at < money.length; at += 1) this.handBalance(money[at] as MoneyMove, parts);
-    const lines = charge(parts, values);
+    const lines = charge(parts, values, this.raises !== null);
     for (let at = 0; at < money.length; at += 1)
       if (!this.moveMoney(money[at] as MoneyMove, parts)) return NaN;
     return lines;
@@ -140,6 +155,7 @@ export class AmountsRun {
   private payOut(amount: number, isNext: boolean): boolean {
     const place = isNext ? NEXT : DUE;
     this.carried[place] = (this.carried[place] as number) + amount;
+    this.carried[CLOSED] = (this.carried[CLOSED] as number) + amount;
     return !Number.isNaN(amount);
   }
 
@@ -180,7 +196,7 @@ export class AmountsRun {
     this.carried[CREDIT] = plan.isClosed ? 0 : left - cut;
     values[values.length - 1] = imported - setOff;
     const isPaid = paid === 0 || this.payUnits(paid, plan);
-    const lines = charge(plan.parts, values);
+    const lines = charge(plan.parts, values, this.raises !== null);
     return isPaid && !Number.isNaN(most) && !leavesCredit(plan.parts) ? lines : NaN;
   }
 
@@ -197,12 +213,21 @@ function sumAt(amounts: Float64Array, places: readonly number[]): number {
   return sum;
 }
 
+/** Take the factors of a period. */
+function raise(parts: readonly PartPlan[], table: Raises, at: number): void {
+  for (let index = 0; index < parts.length; index += 1) (parts[index] as PartPlan).raises?.take(table, at);
+}
+
 /** The sum of the lines of all parts, on the grid of the plan. */
-function charge(parts: readonly PartPlan[], values: Float64Array): number {
+function charge(parts: readonly PartPlan[], values: Float64Array, isRaised: boolean): number {
   let sum = 0;
   for (let at = 0; at < parts.length; at += 1) {
-    const { part, from, times } = parts[at] as PartPlan;
-    const lines = evaluateQuick(part, values, from) * times;
+    const { part, from, times, raises } = parts[at] as PartPlan;
+    const own =
+      raises === null || !isRaised
+        ? evaluateQuick(part, values, from)
+        : evaluateQuickRaised(part, values, from, raises);
+    const lines = own * times;
     if (!(Math.abs(lines) <= LARGEST_WHOLE / 2)) return NaN;
     sum += lines;
   }

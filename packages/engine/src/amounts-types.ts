@@ -3,6 +3,7 @@ import type { AccountDays, QuickRun, Ratio } from './settlement/index.ts';
 import type { PreparedTariff, QuickPart } from './bill/index.ts';
 import type { GivenSlots } from './amounts-given.ts';
 import type { AmountsLedger, LedgerMove } from './amounts-ledgers.ts';
+import type { PartRaises } from './amounts-raises.ts';
 import type { UnitsAccount } from './periods-document.ts';
 
 /** Billing periods of an account, and the quantities that each will give. */
@@ -12,6 +13,8 @@ export interface AmountsInput {
   readonly periods: readonly Period[];
   /** Names of the quantities given, or registers of the account, in the order of the columns. */
   readonly names: readonly string[];
+  /** Charges, by id, whose rates a run can raise; left out: none. */
+  readonly raised?: readonly string[];
 }
 
 /** A payment with what it comes to. */
@@ -41,6 +44,8 @@ export interface PartPlan {
   readonly from: Int32Array;
   /** Lines on the grid of the bill. */
   readonly times: number;
+  /** Factors of its lines; null: no line of it can rise. */
+  readonly raises: PartRaises | null;
 }
 
 /** A period under a rule of ledgers. */
@@ -98,6 +103,7 @@ export interface AmountsPlan {
 /** What every period of a plan is made from. */
 export interface PlanContext {
   readonly prepared: PreparedTariff;
+  readonly raised: readonly string[];
   readonly account: AccountDays;
   readonly given: GivenSlots;
   readonly ledgers: readonly AmountsLedger[];

@@ -2,6 +2,7 @@ import { dayText, givenFigure, wholeToDecimal, type Figure, type Finding } from 
 import type { PreparedTariff } from './bill/index.ts';
 import { amountsPlan } from './amounts-plan.ts';
 import { AmountsRun, type AmountsResult } from './amounts-run.ts';
+import type { Raises } from './amounts-raises.ts';
 import type { AmountsInput, AmountsPlan } from './amounts-types.ts';
 import { keepPeriods } from './keep-periods.ts';
 import type { UnitsMonth } from './keeper.ts';
@@ -26,9 +27,11 @@ export interface Amounts {
    *
    * @param units   whole thousandths: a row for each period, a column for each name
    * @param result  receives payables and balances
-   * @returns       the findings that `keepPeriods` has
+   * @param raises  factors of rates; left out: rates as they stand
+   * @returns       the findings that `keepPeriods` has; with factors, none even where `result.isQuick` is
+   *                false: then nothing could be billed, and `result.count` is 0
    */
-  readonly run: (units: Float64Array, result: AmountsResult) => readonly Finding[];
+  readonly run: (units: Float64Array, result: AmountsResult, raises?: Raises) => readonly Finding[];
 }
 
 /** Units as the text that `keepPeriods` reads; of no whole thousandths, one that it refuses. */
@@ -66,12 +69,16 @@ function runInFull(
   input: AmountsInput,
   columns: readonly AmountsColumn[],
 ): Amounts['run'] {
-  return (units, result) => {
+  return (units, result, raises) => {
+    result.isQuick = false;
+    result.dues.fill(NaN);
+    result.payouts.fill(NaN);
+    result.count = 0;
+    if (raises !== undefined) return NONE;
     const periods = periodsOf(input, units);
     const { account } = input;
     const kept = keepPeriods({ account, tariff: prepared, periods, withSavings: false });
     result.count = kept.value.length;
-    result.isQuick = false;
     kept.value.forEach((month, at) => {
       const { payable } = month.bill;
       result.payables[at] = payable.numerator as number;
@@ -94,6 +101,8 @@ function columnsOf({ tariff }: PreparedTariff): readonly AmountsColumn[] {
   return [...all].map((id) => ({ id }));
 }
 
+const NONE: readonly never[] = [];
+
 const resultMaker = (periods: number, columns: number) => (): AmountsResult => ({
   count: 0,
   isQuick: false,
@@ -101,15 +110,18 @@ const resultMaker = (periods: number, columns: number) => (): AmountsResult => (
   payableGrids: new Float64Array(periods),
   balances: new Float64Array(periods * columns),
   balanceGrids: new Float64Array(periods * columns),
+  dues: new Float64Array(periods),
+  payouts: new Float64Array(periods),
+  payoutGrid: 1,
 });
 
-function fillGrids(plan: AmountsPlan, { payableGrids, balanceGrids }: AmountsResult): void {
+function fillGrids(plan: AmountsPlan, result: AmountsResult): void {
+  const { payableGrids, balanceGrids } = result;
+  result.payoutGrid = plan.grid;
   payableGrids.fill(plan.payableGrid);
   const grids = [...plan.ledgers.map(({ grid }) => grid), ...(plan.credit === null ? [] : [1000])];
   for (let at = 0; at < balanceGrids.length; at += 1) balanceGrids[at] = grids[at % grids.length] ?? 1;
 }
-
-const NONE: readonly never[] = [];
 
 /**
  * Prepare billing periods to be billed with one set of units after another, exactly as `keepPeriods` bills
@@ -132,9 +144,9 @@ export function amountsOf(prepared: PreparedTariff, input: AmountsInput): Amount
   const plan = amountsPlan(prepared, input);
   if (plan === null) return { columns, isQuick: false, makeResult, run: inFull };
   const quick = new AmountsRun(plan);
-  const run: Amounts['run'] = (units, result) => {
+  const run: Amounts['run'] = (units, result, raises) => {
     const wasQuick = result.isQuick;
-    if (!quick.run(units, result)) return inFull(units, result);
+    if (!quick.run(units, result, raises)) return inFull(units, result, raises);
     if (!wasQuick) fillGrids(plan, result);
     return NONE;
   };

@@ -21,6 +21,7 @@ export type { LineConstants } from './line-constants.ts';
 export { dayFactor, type DayFactor } from './day-factor.ts';
 export { evaluate } from './evaluate.ts';
 export { AmountTooLarge } from './line-amount.ts';
+export { isRaisable, type ExactFactor, type LineRaises } from './raised.ts';
 export { BILL_FINDINGS, billFinding, type BillFindingCode } from './findings.ts';
 export { coveredDays } from './period-parts.ts';
 export {
@@ -33,5 +34,12 @@ export {
 export { ledgerName, QUANTITY_ORDER, type QuantityName } from './quantities.ts';
 export { ratesOf, reprice } from './reprice.ts';
 export { shapeOf, type Shape, type ShapeLine } from './shape.ts';
-export { creditGrid, evaluateQuick, quickParts, type QuickPart, type UsedQuantity } from './quick-parts.ts';
+export {
+  creditGrid,
+  evaluateQuick,
+  evaluateQuickRaised,
+  quickParts,
+  type QuickPart,
+  type UsedQuantity,
+} from './quick-parts.ts';
 export { stepRounding, type StepRounding } from './step-rounding.ts';

@@ -32,7 +32,18 @@ function roundedLarge(line: LineConstants, parts: readonly [number, number, bigi
   const divisor = BigInt(line.divisor);
   const quotient =
     line.mode === 'exact' ? numerator / divisor : roundLargeQuotient(numerator, divisor, line.mode);
-  const value = quotient * BigInt(line.unit);
+  return largeAmount(quotient * BigInt(line.unit), at);
+}
+
+/**
+ * An amount that was worked out in whole numbers of any size.
+ *
+ * @param at  place of the line
+ * @throws    AmountTooLarge when no double holds it
+ * @example
+ * largeAmount(613n, 0) //=> 613
+ */
+export function largeAmount(value: bigint, at: number): number {
   if (value > BigInt(LARGEST_WHOLE) || value < -BigInt(LARGEST_WHOLE)) throw new AmountTooLarge(at);
   return Number.parseInt(value.toString(), 10);
 }
@@ -80,6 +91,21 @@ function creditAmount(
     ? roundedLarge(line, [against, line.pieces[1] as number, 0n], at)
     : refused(rounded(line, product), at);
   return 0 - Math.max(0, Math.min(available, most, against));
+}
+
+/**
+ * What a table line comes to before it is divided and rounded, in whole numbers of any size.
+ *
+ * @param at  place of the line
+ * @throws    AmountTooLarge when the quantity is beyond 2^53
+ */
+export function lineNumerator(line: LineConstants, at: number, quantities: Float64Array): bigint {
+  const x = (quantities[line.quantity] as number) * line.scale;
+  if (Math.abs(x) > LARGEST_WHOLE) throw new AmountTooLarge(at);
+  const start = tableStart(line, quantities);
+  let piece = start;
+  while (x > (line.pieces[piece] as number)) piece += PIECE;
+  return BigInt(x) * BigInt(line.pieces[piece + 1] as number) + largeOffset(line, start, piece);
 }
 
 /** What a line's amount is computed from. */

@@ -1,10 +1,12 @@
 import { commonMultiple, givenFigure, type Figure, type Period } from '../quantity/index.ts';
 import type { Constants } from './constants.ts';
 import { evaluate } from './evaluate.ts';
+import { evaluateRaised } from './evaluate-raised.ts';
 import { CREDIT } from './line-constants.ts';
 import { periodParts, splitEnergy } from './period-parts.ts';
 import { NoPriceInForce, preparedFor, type PeriodPart, type PreparedTariff } from './prepare.ts';
 import { isEnergy, ledgerName, ONE, ONE_THOUSANDTHS } from './quantities.ts';
+import type { LineRaises } from './raised.ts';
 
 /** Where a credit line and the lines that earn it stand, and the ledger they are about. */
 export interface QuickCredit {
@@ -123,12 +125,29 @@ function shareQuantities({ vector, used }: QuickPart): void {
  * @throws      AmountTooLarge when an amount is beyond 2^53
  */
 export function evaluateQuick(part: QuickPart, values: Float64Array, from: Int32Array): number {
-  const { constants, vector, amounts, places } = part;
+  const { constants, vector, amounts } = part;
+  takeQuantities(part, values, from);
+  return evaluate(constants, vector, amounts);
+}
+
+/** The same where rates have risen. */
+export function evaluateQuickRaised(
+  part: QuickPart,
+  values: Float64Array,
+  from: Int32Array,
+  raises: LineRaises,
+): number {
+  const { constants, vector, amounts } = part;
+  takeQuantities(part, values, from);
+  return evaluateRaised(constants, vector, amounts, raises);
+}
+
+function takeQuantities(part: QuickPart, values: Float64Array, from: Int32Array): void {
+  const { vector, places } = part;
   for (let index = 0; index < from.length; index += 1) {
     vector[places[index] as number] = values[from[index] as number] as number;
   }
   if (part.isShared) shareQuantities(part);
-  return evaluate(constants, vector, amounts);
 }
 
 /** What the balances of money that credits of some charges leave are counted in. */

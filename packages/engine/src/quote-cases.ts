@@ -1,0 +1,74 @@
+import type { Finding } from './quantity/index.ts';
+import type { Tariff } from './tariff/index.ts';
+import { prepareQuote } from './quote-prepare.ts';
+import { workOutQuote } from './quote-work-out.ts';
+import {
+  inputOfCase,
+  quoteFinding,
+  usualCases,
+  withSettlement,
+  yearStart,
+  type Quote,
+  type QuoteCase,
+  type QuoteInput,
+} from './quote/index.ts';
+
+/** A case worked out. */
+export interface CaseResult {
+  readonly name: string;
+  readonly id: string;
+  /** null where it could not be billed; the findings say why. */
+  readonly quote: Quote | null;
+  readonly findings: readonly Finding[];
+}
+
+type Document = Tariff['document'];
+
+/** What a close says where surplus lapses; what it said of the payment goes. */
+function lapsed<Close extends { readonly surplus?: string | undefined }>(close: Close): Close {
+  if (close.surplus !== 'paid') return close;
+  return { ...close, surplus: 'lapses', rate: undefined, inBill: undefined, label: undefined };
+}
+
+/** A tariff under which no surplus is paid out. */
+function withoutSurplus(document: Document): Document {
+  const settlements = document.settlements.map((rule) => {
+    if (rule.scheme === 'unit-netting') return { ...rule, close: lapsed(rule.close) };
+    const ledgers = rule.ledgers?.map((ledger) => {
+      const { close } = ledger;
+      return close === undefined ? ledger : { ...ledger, payment: undefined, close: lapsed(close) };
+    });
+    return ledgers === undefined ? rule : { ...rule, ledgers };
+  });
+  return { ...document, settlements };
+}
+
+/**
+ * Work one case of a quote out: every bill of the life anew.
+ *
+ * @param tariff  as it is today
+ */
+export function workOutCase(input: QuoteInput, tariff: Tariff, { id, name, change }: QuoteCase): CaseResult {
+  const { policy, isSurplusUnpaid, isSubsidyRefused } = change;
+  const changed = (document: Document): Document => {
+    const settlement = policy?.policy.settlement;
+    const own =
+      policy === undefined || settlement === undefined
+        ? document
+        : withSettlement(document, settlement, yearStart(input.start, policy.from));
+    return isSurplusUnpaid === true ? withoutSurplus(own) : own;
+  };
+  const prepared = prepareQuote(inputOfCase(input, change), tariff, changed);
+  if (prepared.value === null) {
+    const [first] = prepared.findings.filter(({ severity }) => severity === 'error');
+    const why = first === undefined ? '' : first.found;
+    const finding = quoteFinding('quote/case-not-billed', { path: ['policies'] }, { name, why });
+    return { id, name, quote: null, findings: [finding] };
+  }
+  return { id, name, quote: workOutQuote(prepared.value, isSubsidyRefused !== true), findings: [] };
+}
+
+/** Every usual case of a quote. */
+export function workOutCases(input: QuoteInput, tariff: Tariff): readonly CaseResult[] {
+  return usualCases(input).map((one) => workOutCase(input, tariff, one));
+}

@@ -1,0 +1,16 @@
+import { findingMaker, type Finding, type FindingPlace } from '../quantity/index.ts';
+import { QUOTE_INPUT_FINDINGS } from './input-findings.ts';
+import { QUOTE_LIFE_FINDINGS } from './life-findings.ts';
+
+/** Everything that can be said of a quote, by code. */
+export const QUOTE_FINDINGS = { ...QUOTE_INPUT_FINDINGS, ...QUOTE_LIFE_FINDINGS } as const;
+
+/** A code of a finding about a quote. */
+export type QuoteFindingCode = keyof typeof QUOTE_FINDINGS;
+
+/** Make a finding about a quote. */
+export const quoteFinding: (
+  code: QuoteFindingCode,
+  place: FindingPlace,
+  values?: Readonly<Record<string, string>>,
+) => Finding = findingMaker<QuoteFindingCode>(QUOTE_FINDINGS);

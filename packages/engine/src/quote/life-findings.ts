@@ -1,0 +1,64 @@
+import type { FindingKind } from '../quantity/index.ts';
+
+type Values = Readonly<Record<string, string>>;
+const of = (values: Values, key: string): string => values[key] ?? '';
+
+/** What can be said where a quote meets its tariff, by code. */
+export const QUOTE_LIFE_FINDINGS = {
+  'quote/charge-unknown': {
+    severity: 'error',
+    text: (v) => ({
+      found: `a rise of "${of(v, 'charge')}"`,
+      expected: `one of the charges of the tariff: ${of(v, 'known')}`,
+      remedy: 'Name a charge as the tariff does, or leave it out.',
+    }),
+  },
+  'quote/charge-cannot-rise': {
+    severity: 'error',
+    text: (v) => ({
+      found: `a rise of "${of(v, 'charge')}", which ${of(v, 'why')}`,
+      expected: 'a charge with a rate in money whose line is rounded',
+      remedy: of(v, 'remedy'),
+    }),
+  },
+  'quote/tariff-goes-on': {
+    severity: 'note',
+    text: (v) => ({
+      found: `a tariff that ends on ${of(v, 'last')}, ${of(v, 'part')}`,
+      expected: `a tariff through ${of(v, 'through')}`,
+      remedy: 'What is in force on its last day is assumed to go on, with the rises of the quote.',
+    }),
+  },
+  'quote/self-use-unknown': {
+    severity: 'note',
+    text: () => ({
+      found: 'neither a share of own use nor an interval profile',
+      expected: 'one of them',
+      remedy: 'The answer is a range: from nothing used at home to as much as use and generation allow.',
+    }),
+  },
+  'quote/needs-profile': {
+    severity: 'error',
+    text: (v) => ({
+      found: `a tariff with time blocks (${of(v, 'blocks')})`,
+      expected: 'an interval profile of use and generation',
+      remedy: 'Give the profile: months alone do not tell in which block units are used.',
+    }),
+  },
+  'quote/cannot-project': {
+    severity: 'error',
+    text: (v) => ({
+      found: `bills that cannot be projected: ${of(v, 'why')}`,
+      expected: 'amounts that ordinary numbers hold',
+      remedy: 'Check the units and the rises; a shorter life may do.',
+    }),
+  },
+  'quote/case-not-billed': {
+    severity: 'error',
+    text: (v) => ({
+      found: `the case "${of(v, 'name')}", which cannot be billed: ${of(v, 'why')}`,
+      expected: 'a settlement rule that fits the charges and begins when no units are banked',
+      remedy: 'Correct the rule of the case, or the year from which it holds.',
+    }),
+  },
+} as const satisfies Readonly<Record<string, FindingKind>>;
