@@ -43,3 +43,5 @@ export * from './quote/index.ts';
 export { prepareQuote, type PreparedQuote } from './quote-prepare.ts';
 export { workOutQuote } from './quote-work-out.ts';
 export { workOutCase, workOutCases, type CaseResult } from './quote-cases.ts';
+export { quoteSizes, type SizePoint, type SizeRange, type Sizes } from './quote-sizes.ts';
+export { BLOCK, quoteDrawer, type QuoteDrawer } from './quote-draws.ts';

@@ -1,6 +1,6 @@
 import type { Finding } from './quantity/index.ts';
 import type { Tariff } from './tariff/index.ts';
-import { prepareQuote } from './quote-prepare.ts';
+import { prepareQuote, type PreparedQuote } from './quote-prepare.ts';
 import { workOutQuote } from './quote-work-out.ts';
 import {
   inputOfCase,
@@ -43,13 +43,15 @@ function withoutSurplus(document: Document): Document {
   return { ...document, settlements };
 }
 
-/**
- * Work one case of a quote out: every bill of the life anew.
- *
- * @param tariff  as it is today
- */
-export function workOutCase(input: QuoteInput, tariff: Tariff, { id, name, change }: QuoteCase): CaseResult {
-  const { policy, isSurplusUnpaid, isSubsidyRefused } = change;
+/** The bills of a case, or why there are none. */
+export interface PreparedCase {
+  readonly prepared: PreparedQuote | null;
+  readonly findings: readonly Finding[];
+}
+
+/** Make the bills of a case ready. */
+export function prepareCase(input: QuoteInput, tariff: Tariff, { name, change }: QuoteCase): PreparedCase {
+  const { policy, isSurplusUnpaid } = change;
   const changed = (document: Document): Document => {
     const settlement = policy?.policy.settlement;
     const own =
@@ -59,13 +61,25 @@ export function workOutCase(input: QuoteInput, tariff: Tariff, { id, name, chang
     return isSurplusUnpaid === true ? withoutSurplus(own) : own;
   };
   const prepared = prepareQuote(inputOfCase(input, change), tariff, changed);
-  if (prepared.value === null) {
-    const [first] = prepared.findings.filter(({ severity }) => severity === 'error');
-    const why = first === undefined ? '' : first.found;
-    const finding = quoteFinding('quote/case-not-billed', { path: ['policies'] }, { name, why });
-    return { id, name, quote: null, findings: [finding] };
-  }
-  return { id, name, quote: workOutQuote(prepared.value, isSubsidyRefused !== true), findings: [] };
+  if (prepared.value !== null) return { prepared: prepared.value, findings: [] };
+  const [first] = prepared.findings.filter(({ severity }) => severity === 'error');
+  const why = first === undefined ? '' : first.found;
+  return {
+    prepared: null,
+    findings: [quoteFinding('quote/case-not-billed', { path: ['policies'] }, { name, why })],
+  };
+}
+
+/**
+ * Work one case of a quote out: every bill of the life anew.
+ *
+ * @param tariff  as it is today
+ */
+export function workOutCase(input: QuoteInput, tariff: Tariff, one: QuoteCase): CaseResult {
+  const { id, name, change } = one;
+  const { prepared, findings } = prepareCase(input, tariff, one);
+  const quote = prepared === null ? null : workOutQuote(prepared, change.isSubsidyRefused !== true);
+  return { id, name, quote, findings };
 }
 
 /** Every usual case of a quote. */

@@ -92,33 +92,26 @@ function resultsInto(
   }
 }
 
-const withoutPlant = (quantities: Readonly<Record<string, string>>) => ({
-  ...quantities,
-  'plant-capacity': '0',
-});
-
 /**
  * Prepare the bills of a life.
  *
- * @param tariff   of the life
- * @param raised   charges whose rates rise
- * @param capacity of the plant in kW, as decimal text
+ * @param tariff  of the life
+ * @param raised  charges whose rates rise
  */
 export function lifeBiller(
   tariff: Tariff,
   input: Pick<QuoteInput, 'start' | 'years'> & { readonly quantities: Readonly<Record<string, string>> },
-  { raised, capacity }: { readonly raised: readonly string[]; readonly capacity: string },
+  raised: readonly string[],
 ): LifeBiller {
   const prepared = prepareTariff(tariff);
   const periods = lifePeriods(input);
   const since = dayText(input.start);
   const base = { periods, names: UNIT_COLUMNS, raised };
-  const owns = { ...input.quantities, 'plant-capacity': capacity };
   const both = {
-    with: amountsOf(prepared, { ...base, account: { since, quantities: owns } }),
+    with: amountsOf(prepared, { ...base, account: { since, quantities: input.quantities } }),
     without: amountsOf(prepared, {
       ...base,
-      account: { since, settlementDay: '01-01', quantities: withoutPlant(input.quantities) },
+      account: { since, settlementDay: '01-01', quantities: input.quantities },
     }),
   };
   const results = { with: both.with.makeResult(), without: both.without.makeResult() };

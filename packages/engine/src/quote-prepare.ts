@@ -121,8 +121,8 @@ export function prepareQuote(
   const life = lifeTariff(tariff, input.document.payable, change);
   if (life.value === null) return { value: null, findings: life.findings };
   const { raised, factors } = chargeFactors(input);
-  const { quantities, plant } = input.document;
-  const biller = lifeBiller(life.value, { ...input, quantities }, { raised, capacity: plant.kWp });
+  const { quantities } = input.document;
+  const biller = lifeBiller(life.value, { ...input, quantities }, raised);
   const share = input.share ?? NOTHING;
   const units = makeLifeUnits(input.years * 12);
   fillUnits(input, share, units);

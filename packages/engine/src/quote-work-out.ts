@@ -6,6 +6,8 @@ import {
   loanOf,
   measuresOf,
   outlayOf,
+  upkeepFactors,
+  WIDTH,
   yearCosts,
   type Quote,
   type QuoteMonth,
@@ -18,10 +20,10 @@ const sum = (values: Float64Array, from: number, count: number): number => {
   return total;
 };
 
-/** Every third value: a column of the units. */
+/** A column of the units. */
 function column(values: Float64Array, place: number, from: number, count: number): number {
   let total = 0;
-  for (let at = from; at < from + count; at += 1) total += values[at * 3 + place] as number;
+  for (let at = from; at < from + count; at += 1) total += values[at * WIDTH + place] as number;
   return total;
 }
 
@@ -91,7 +93,8 @@ export function workOutQuote(prepared: PreparedQuote, withSubsidy = true): Quote
   const whole = outlayOf(document, grid, input.watts);
   const outlay = withSubsidy ? whole : { ...whole, subsidy: 0 };
   const loan = loanOf(document, grid);
-  const costs = yearCosts(document, grid, input.years);
+  const factors = upkeepFactors(document, input.years);
+  const costs = yearCosts(document, { grid, watts: input.watts, factors });
   const netPrice = outlay.price - outlay.subsidy;
   let cumulative = 0 - netPrice;
   const years = costs.map(({ maintenance, replacement }, at): QuoteYear => {

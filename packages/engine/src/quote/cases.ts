@@ -1,4 +1,14 @@
-import { addDays, calendarDay, dayNumber, dayText, parseDay, type DayNumber } from '../quantity/index.ts';
+import {
+  addDays,
+  calendarDay,
+  dayNumber,
+  dayText,
+  decimalPlaces,
+  decimalToWhole,
+  parseDay,
+  wholeToDecimal,
+  type DayNumber,
+} from '../quantity/index.ts';
 import type { SettlementRule, TariffDocument } from '../tariff/index.ts';
 import type { QuoteDocument } from './document/quote-document.ts';
 import {
@@ -18,6 +28,8 @@ type Policy = NonNullable<QuoteDocument['policies']>[number];
 export interface CaseChange {
   /** Percent that every rising charge rises by each year. */
   readonly rise?: string;
+  /** Percentage points that every rising charge rises by more each year. */
+  readonly risePoints?: string;
   /** Percent more or less generation in every month. */
   readonly generation?: string;
   /** Percent more or less use in every month. */
@@ -45,12 +57,20 @@ function scaledFactors({ exact }: YearFactors, percent: string | undefined): Yea
   return { exact: scaled, doubles: Float64Array.from(scaled, nearestDouble) };
 }
 
+/** Two decimal texts added, exact. */
+function sumText(one: string, other: string): string {
+  const places = Math.max(decimalPlaces(one), decimalPlaces(other));
+  return wholeToDecimal(decimalToWhole(one, places) + decimalToWhole(other, places), places);
+}
+
 /** The quote as it would be in a case. */
 export function inputOfCase(input: QuoteInput, change: CaseChange): QuoteInput {
-  const { rise, generation, use, degradation, policy } = change;
+  const { rise, risePoints = '0', generation, use, degradation, policy } = change;
   const { document, years } = input;
   const { charges } = document.escalation;
-  const risen = Object.fromEntries(Object.keys(charges).map((id) => [id, rise ?? charges[id] ?? '0']));
+  const risen = Object.fromEntries(
+    Object.keys(charges).map((id) => [id, rise ?? sumText(charges[id] ?? '0', risePoints)]),
+  );
   const selfUse = policy?.policy.selfUse;
   const worn =
     degradation === undefined ? input.generationFactors : yearFactors(years, [lossFactor(degradation)]);

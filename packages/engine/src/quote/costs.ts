@@ -1,6 +1,8 @@
+import { decimalToWhole } from '../quantity/index.ts';
+import { percentFactor, timesRounded, yearFactors, type YearFactors } from './factors.ts';
 import { loanSchedule, type LoanSchedule } from './finance/index.ts';
 import type { QuoteDocument } from './document/quote-document.ts';
-import { grown, onGrid, type Outlay } from './outlay.ts';
+import { bySize, onGrid, type Outlay } from './outlay.ts';
 import type { DayOne } from './quote.ts';
 
 /** What a plant costs in a year of its life, in whole 1/grid. */
@@ -9,17 +11,38 @@ export interface YearCosts {
   readonly replacement: number;
 }
 
-/** Maintenance, grown and rounded half-up, and what is replaced, by year from 1 on. */
-export function yearCosts(document: QuoteDocument, grid: number, years: number): readonly YearCosts[] {
-  const { upkeep, battery } = document;
-  const first = onGrid(upkeep.perYear, grid);
+/** Year by year what maintenance grows by. */
+export function upkeepFactors({ upkeep }: QuoteDocument, years: number): YearFactors {
+  return yearFactors(years, [percentFactor(upkeep.growth)]);
+}
+
+/** An amount in a year from 0 on, grown by its factor and rounded half-up. */
+export function grown(amount: number, { doubles, exact }: YearFactors, at: number): number {
+  const factor = exact[at] ?? { numerator: 1n, denominator: 1n };
+  return timesRounded(amount, { double: doubles[at] ?? 1, exact: factor, step: 1 });
+}
+
+/**
+ * Maintenance, grown and rounded half-up, and what is replaced, by year from 1 on. For another size of the
+ * plant both go by its capacity; a battery does not.
+ */
+export function yearCosts(
+  document: QuoteDocument,
+  { grid, watts, factors }: { readonly grid: number; readonly watts: number; readonly factors: YearFactors },
+): readonly YearCosts[] {
+  const { upkeep, battery, plant } = document;
+  const quoted = decimalToWhole(plant.kWp, 3);
+  const first = bySize(onGrid(upkeep.perYear, grid), watts, quoted);
+  const replaced = upkeep.replacements.map(({ year, amount }) => ({
+    year: Number.parseInt(year, 10),
+    amount: bySize(onGrid(amount, grid), watts, quoted),
+  }));
   const next = battery?.replacement;
-  const replaced = [...upkeep.replacements, ...(next === undefined ? [] : [next])];
-  return Array.from({ length: years }, (_, at) => ({
-    maintenance: grown(first, upkeep.growth, at + 1),
-    replacement: replaced
-      .filter(({ year }) => year === String(at + 1))
-      .reduce((sum, { amount }) => sum + onGrid(amount, grid), 0),
+  if (next !== undefined)
+    replaced.push({ year: Number.parseInt(next.year, 10), amount: onGrid(next.amount, grid) });
+  return factors.exact.map((_, at) => ({
+    maintenance: grown(first, factors, at),
+    replacement: replaced.reduce((sum, { year, amount }) => sum + (year === at + 1 ? amount : 0), 0),
   }));
 }
 

@@ -15,17 +15,19 @@ export {
   lifePeriods,
   makeLifeUnits,
   selfUsed,
+  takeMonth,
   UNIT_COLUMNS,
+  WIDTH,
   type LifeUnits,
   type UnitsBasis,
 } from './life-units.ts';
 export * from './finance/index.ts';
 export { checkQuote, readQuote, shareOf } from './check-quote.ts';
-export { dayOneOf, instalmentsIn, loanOf, yearCosts } from './costs.ts';
+export { dayOneOf, grown, instalmentsIn, loanOf, upkeepFactors, yearCosts, type YearCosts } from './costs.ts';
 export { QUOTE_FINDINGS, quoteFinding, type QuoteFindingCode } from './findings.ts';
 export { exactPresentValue, measuresOf, rateOf } from './measures.ts';
 export { MONTH_NAMES } from './months.ts';
-export { grown, moneyGrid, onGrid, outlayOf, percentOf, type Outlay as QuoteOutlay } from './outlay.ts';
+export { bySize, moneyGrid, onGrid, outlayOf, percentOf, type Outlay as QuoteOutlay } from './outlay.ts';
 export type { DayOne, Quote, QuoteMeasures, QuoteMonth, QuoteYear } from './quote.ts';
 export {
   inputOfCase,
@@ -35,3 +37,13 @@ export {
   type CaseChange,
   type QuoteCase,
 } from './cases.ts';
+export { drawSource, drawTerms, makeDraw, type Draw, type DrawSource, type DrawTerms } from './draw-terms.ts';
+export { fillDrawnUnits, type DrawBasis } from './draw-units.ts';
+export {
+  joinDraws,
+  summariseDraws,
+  type Band,
+  type DrawResults,
+  type DrawSummary,
+  type Exceeded,
+} from './draw-summary.ts';

@@ -5,7 +5,15 @@ import type { QuoteInput, Share } from './quote-input.ts';
 /** What the units of a life are made from; other cases replace single parts. */
 export type UnitsBasis = Pick<
   QuoteInput,
-  'start' | 'years' | 'use' | 'generation' | 'share' | 'useFactors' | 'generationFactors' | 'unitStep'
+  | 'start'
+  | 'years'
+  | 'use'
+  | 'generation'
+  | 'share'
+  | 'useFactors'
+  | 'generationFactors'
+  | 'unitStep'
+  | 'watts'
 >;
 
 /** Units of every month of a life, in whole thousandths, in columns. */
@@ -13,15 +21,16 @@ export interface LifeUnits {
   readonly use: Float64Array;
   readonly generation: Float64Array;
   readonly selfUse: Float64Array;
-  /** import, export, generation: a row for each month. */
+  /** import, export, generation, plant-capacity: a row for each month. */
   readonly withPlant: Float64Array;
   /** The same without the plant: everything is taken from the grid. */
   readonly withoutPlant: Float64Array;
 }
 
 /** The columns of a row of units. */
-export const UNIT_COLUMNS = ['import', 'export', 'generation'] as const;
-const WIDTH = UNIT_COLUMNS.length;
+export const UNIT_COLUMNS = ['import', 'export', 'generation', 'plant-capacity'] as const;
+/** Columns of a row. */
+export const WIDTH: number = UNIT_COLUMNS.length;
 
 /** Room for the units of so many months. */
 export function makeLifeUnits(months: number): LifeUnits {
@@ -61,7 +70,7 @@ export function selfUsed(
  * @param into    receives them
  */
 export function fillUnits(basis: UnitsBasis, share: Share, into: LifeUnits): void {
-  const { years, use, generation, useFactors, generationFactors, unitStep: step } = basis;
+  const { years, use, generation, useFactors, generationFactors, unitStep: step, watts } = basis;
   const offset = calendarDay(basis.start).month - 1;
   for (let year = 0; year < years; year += 1) {
     const made = {
@@ -79,16 +88,16 @@ export function fillUnits(basis: UnitsBasis, share: Share, into: LifeUnits): voi
       const at = year * 12 + month;
       into.generation[at] = timesRounded(generation[calendar] as number, made);
       into.use[at] = timesRounded(use[calendar] as number, used);
-      takeMonth(into, at, { share, step });
+      takeMonth(into, at, { share, step, watts });
     }
   }
 }
 
 /** What is used at home, taken and given in a month whose use and generation are known. */
-function takeMonth(
+export function takeMonth(
   { use, generation, selfUse, withPlant, withoutPlant }: LifeUnits,
   at: number,
-  terms: { readonly share: Share; readonly step: number },
+  terms: { readonly share: Share; readonly step: number; readonly watts: number },
 ): void {
   const made = generation[at] as number;
   const used = use[at] as number;
@@ -97,5 +106,6 @@ function takeMonth(
   withPlant[at * WIDTH] = used - own;
   withPlant[at * WIDTH + 1] = made - own;
   withPlant[at * WIDTH + 2] = made;
+  withPlant[at * WIDTH + 3] = terms.watts;
   withoutPlant[at * WIDTH] = used;
 }

@@ -1,6 +1,5 @@
 import { decimalPlaces, decimalToWhole, minorUnitDigits, roundLargeQuotient } from '../quantity/index.ts';
 import type { QuoteDocument } from './document/quote-document.ts';
-import { percentFactor, timesFactor } from './factors.ts';
 
 /** What is paid at the beginning, in whole 1/grid of money. */
 export interface Outlay {
@@ -20,14 +19,6 @@ export function onGrid(text: string, grid: number): number {
   const places = decimalPlaces(text);
   const top = BigInt(decimalToWhole(text, places)) * BigInt(grid);
   return Number.parseInt(roundLargeQuotient(top, BigInt(10 ** places), 'half-up').toString(), 10);
-}
-
-/** An amount that grows by a percentage each year, in a year from 1 on, rounded half-up. */
-export function grown(amount: number, percent: string, year: number): number {
-  let factor = { numerator: 1n, denominator: 1n };
-  for (let at = 1; at < year; at += 1) factor = timesFactor(factor, percentFactor(percent));
-  const top = BigInt(amount) * factor.numerator;
-  return Number.parseInt(roundLargeQuotient(top, factor.denominator, 'half-up').toString(), 10);
 }
 
 /** A percentage of an amount, rounded half-up. */
@@ -54,16 +45,24 @@ function tiered(
   return most === undefined ? sum : Math.min(sum, onGrid(most, grid));
 }
 
+/** An amount of the quoted plant for one of another size, by capacity, rounded half-up. */
+export function bySize(amount: number, watts: number, quoted: number): number {
+  if (watts === quoted) return amount;
+  const top = BigInt(amount) * BigInt(watts);
+  return Number.parseInt(roundLargeQuotient(top, BigInt(quoted), 'half-up').toString(), 10);
+}
+
 /**
  * What a plant costs at the beginning: items with tax, and the subsidy by amount or by tiers.
  *
  * @param grid   whole parts of a unit of money
- * @param watts  of all modules
+ * @param watts  of all modules: of the quoted plant, or of another size of it
  */
 export function outlayOf(document: QuoteDocument, grid: number, watts: number): Outlay {
   const { price, subsidy, battery } = document;
-  const items = price.map(({ item, amount, tax }) => {
-    const plain = onGrid(amount, grid);
+  const quoted = decimalToWhole(document.plant.kWp, 3);
+  const items = price.map(({ item, amount, tax, fixed }) => {
+    const plain = fixed === true ? onGrid(amount, grid) : bySize(onGrid(amount, grid), watts, quoted);
     return { item, amount: plain, tax: tax === undefined ? 0 : percentOf(plain, tax) };
   });
   const sum = items.reduce((total, one) => total + one.amount + one.tax, 0);

@@ -8,6 +8,11 @@ export const priceSchema = z
     z.strictObject({
       item: plainText('What it is paid for: modules, meter, fees …'),
       amount: decimalText('Price before tax'),
+      fixed: z.optional(
+        z
+          .literal(true)
+          .check(z.describe('true: the same for a smaller or larger plant; left out: by its kWp')),
+      ),
       tax: z.optional(decimalText('Percent of tax on it; left out: it is in the amount, or there is none')),
     }),
   )
