@@ -45,3 +45,4 @@ export { workOutQuote } from './quote-work-out.ts';
 export { workOutCase, workOutCases, type CaseResult } from './quote-cases.ts';
 export { quoteSizes, type SizePoint, type SizeRange, type Sizes } from './quote-sizes.ts';
 export { BLOCK, quoteDrawer, type QuoteDrawer } from './quote-draws.ts';
+export { checkPromise, type PromiseActual } from './quote-promise.ts';

@@ -38,8 +38,20 @@ export interface LifeBiller {
   readonly run: (units: LifeUnits, raises: Raises | null, what: 'both' | 'with') => readonly Finding[];
 }
 
-/** Factors of charges by year, for every month of a life. */
-export function raisesOf(factors: readonly YearFactors[], years: number): Raises | null {
+/** The year of each month of a life, from 0 on. */
+const monthRows = (years: number): Int32Array =>
+  Int32Array.from({ length: years * 12 }, (_, at) => Math.floor(at / 12));
+
+/**
+ * Factors of charges by year.
+ *
+ * @param rows  the year of each period, from 0 on; left out: twelve months a year
+ */
+export function raisesOf(
+  factors: readonly YearFactors[],
+  years: number,
+  rows: Int32Array = monthRows(years),
+): Raises | null {
   if (factors.length === 0) return null;
   const table = new Float64Array(years * factors.length);
   factors.forEach(({ doubles }, column) => {
@@ -48,7 +60,6 @@ export function raisesOf(factors: readonly YearFactors[], years: number): Raises
   });
   const exact = (row: number, column: number): ExactFactor =>
     factors[column]?.exact[row] ?? { numerator: 1n, denominator: 1n };
-  const rows = Int32Array.from({ length: years * 12 }, (_, at) => Math.floor(at / 12));
   return { rows, columns: factors.length, factors: table, exact };
 }
 
@@ -100,11 +111,15 @@ function resultsInto(
  */
 export function lifeBiller(
   tariff: Tariff,
-  input: Pick<QuoteInput, 'start' | 'years'> & { readonly quantities: Readonly<Record<string, string>> },
+  input: Pick<QuoteInput, 'start' | 'years'> & {
+    readonly quantities: Readonly<Record<string, string>>;
+    /** Left out: the calendar months of the life. */
+    readonly periods?: readonly Period[];
+  },
   raised: readonly string[],
 ): LifeBiller {
   const prepared = prepareTariff(tariff);
-  const periods = lifePeriods(input);
+  const periods = input.periods ?? lifePeriods(input);
   const since = dayText(input.start);
   const base = { periods, names: UNIT_COLUMNS, raised };
   const both = {

@@ -47,3 +47,16 @@ export {
   type DrawSummary,
   type Exceeded,
 } from './draw-summary.ts';
+export {
+  generationBand,
+  PROMISE_CAUSES,
+  type CausePart,
+  type GenerationBand,
+  type PeriodMoney,
+  type PeriodUnits,
+  type PromiseCause,
+  type PromisedPeriod,
+  type PromiseReport,
+  type RestatedPayback,
+  type WeatherVerdict,
+} from './promise.ts';

@@ -45,6 +45,22 @@ export const QUOTE_LIFE_FINDINGS = {
       remedy: 'Give the profile: months alone do not tell in which block units are used.',
     }),
   },
+  'quote/promise-before-start': {
+    severity: 'error',
+    text: () => ({
+      found: 'no billing period from the start of the quote on',
+      expected: 'readings from the first day of the plant on',
+      remedy: 'Give the readings since the plant runs; correct the start of the quote where it began later.',
+    }),
+  },
+  'quote/promise-without-generation': {
+    severity: 'error',
+    text: () => ({
+      found: 'periods of which generation is not known',
+      expected: 'readings of the generation meter for every period',
+      remedy: 'Without them nobody can tell use from generation. Type them, or those of the inverter.',
+    }),
+  },
   'quote/cannot-project': {
     severity: 'error',
     text: (v) => ({
