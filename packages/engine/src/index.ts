@@ -39,6 +39,7 @@ export {
 export { amountsOf, type Amounts, type AmountsColumn } from './bill-amounts.ts';
 export type { AmountsResult } from './amounts-run.ts';
 export type { AmountsInput } from './amounts-types.ts';
+export type { Raises } from './amounts-raises.ts';
 export * from './quote/index.ts';
 export { prepareQuote, type PreparedQuote } from './quote-prepare.ts';
 export { workOutQuote } from './quote-work-out.ts';
