@@ -47,3 +47,12 @@ export { workOutCase, workOutCases, type CaseResult } from './quote-cases.ts';
 export { quoteSizes, type SizePoint, type SizeRange, type Sizes } from './quote-sizes.ts';
 export { BLOCK, quoteDrawer, type QuoteDrawer } from './quote-draws.ts';
 export { checkPromise, type PromiseActual } from './quote-promise.ts';
+export { quoteResultDocument, type QuoteResultDocument } from './quote-document-result.ts';
+export {
+  leftAfterInstalment,
+  projectionText,
+  quoteTables,
+  savingOfAddedUnits,
+  type QuoteResult,
+  type QuoteTables,
+} from './quote-tables.ts';

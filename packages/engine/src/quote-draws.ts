@@ -55,7 +55,7 @@ class DrawnRaises implements Raises {
   readonly exact = (row: number, column: number): ExactFactor =>
     exactDouble(this.factors[row * this.columns + column] as number);
 
-  write(more: number): void {
+  write(more: number): this {
     const { rises, years, columns, factors } = this;
     for (let column = 0; column < columns; column += 1) {
       const growth = Math.max(0.9, 1 + (rises[column] as number) + more);
@@ -65,6 +65,7 @@ class DrawnRaises implements Raises {
         factor *= growth;
       }
     }
+    return this;
   }
 }
 
@@ -146,6 +147,8 @@ export function quoteDrawer(prepared: PreparedQuote, tariff: Tariff): Outcome<Qu
   );
   const rises = chargeFactors(input).raised.map((id) => rateOf(document.escalation.charges[id] ?? '0'));
   const raises = new DrawnRaises(rises, years);
+  // Where rises are certain their factors are exact.
+  const isDrawn = rises.length > 0 && terms.escalation !== 0;
   const { degradation } = document;
   const basis: DrawBasis = {
     input,
@@ -156,8 +159,7 @@ export function quoteDrawer(prepared: PreparedQuote, tariff: Tariff): Outcome<Qu
   const units = makeLifeUnits(years * 12);
   const one = (draw: Draw): Float64Array => {
     fillDrawnUnits(basis, draw, units);
-    raises.write(terms.escalation * draw.escalation);
-    const used = raises.columns === 0 ? null : raises;
+    const used = isDrawn ? raises.write(terms.escalation * draw.escalation) : prepared.raises;
     biller.run(units, used, 'both');
     if (draw.policyAfter < years) policy.value?.run(units, used, 'with');
     return yearSavings([biller, policy.value], years, draw.policyAfter);

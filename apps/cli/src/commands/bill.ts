@@ -1,4 +1,4 @@
-import { bookDocument, describeFinding, estimateCosts, type Finding } from '@unitbook/engine';
+import { bookDocument, estimateCosts, type Finding } from '@unitbook/engine';
 import { about, type PlacedFinding } from '../findings.ts';
 import { BILL_HELP } from '../help.ts';
 import type { CommandIo } from '../io.ts';
@@ -69,14 +69,6 @@ function pageText({ kept, bills, isExplained, estimatesOf }: Page, notation: Pag
 function documentOf({ book }: KeptBillsValue, findings: readonly PlacedFinding[]): string {
   const own: readonly Finding[] = findings.map(({ finding }) => finding);
   return `${JSON.stringify(bookDocument(book, own), null, 2)}\n`;
-}
-
-/** Findings with their amounts grouped as the pages are. */
-function inNotation(placed: readonly PlacedFinding[], { number }: PageNotation): readonly PlacedFinding[] {
-  return placed.map(({ subject, finding }) => ({
-    subject,
-    finding: { ...finding, ...describeFinding(finding, number) },
-  }));
 }
 
 async function runBill(typed: TypedCommand, io: CommandIo): Promise<number> {

@@ -8,6 +8,8 @@ const DOCUMENTS = {
   'unitbook-readings-1': { name: 'readings', option: 'bill --readings' },
   'unitbook-household-1': { name: 'a household', option: 'bill --household' },
   'unitbook-plant-1': { name: 'a plant', option: 'plant --plant' },
+  'unitbook-quote-1': { name: 'a quote', option: 'quote --quote' },
+  'unitbook-flyer-1': { name: 'a flyer', option: 'quote --flyer' },
   'unitbook-columns-1': { name: 'what the columns of a table are', option: 'readings FILE --columns' },
   'unitbook-cases-1': { name: 'worked cases', option: 'tariff FILE --cases' },
 } as const;

@@ -155,6 +155,14 @@ export const OPTION_FINDINGS = {
       remedy: 'Correct the number, or leave the option out.',
     }),
   },
+  'command/not-one-of': {
+    severity: 'error',
+    text: (v) => ({
+      found: `${of(v, 'name')} ${of(v, 'value')}`,
+      expected: `${of(v, 'name')} with one of ${of(v, 'allowed')}`,
+      remedy: 'Correct the spelling.',
+    }),
+  },
   'command/not-a-quantity': {
     severity: 'error',
     text: (v) => ({

@@ -60,3 +60,19 @@ export {
   type RestatedPayback,
   type WeatherVerdict,
 } from './promise.ts';
+export { quoteWarnings } from './warnings.ts';
+export { LONGEST_WITHOUT_REPLACEMENT, MOST_OF_USE, MOST_RISE } from './warning-limits.ts';
+export type { QuoteFacts } from './first-year.ts';
+export {
+  FLYER_CLAIMS,
+  flyerSchema,
+  readFlyer,
+  type FlyerClaim,
+  type FlyerDocument,
+} from './flyer-document.ts';
+export { checkFlyer, type FlyerCheck } from './flyer.ts';
+export type { FlyerFacts } from './flyer-ground.ts';
+export type { FlyerLine } from './flyer-lines.ts';
+export { byRuleOfThumb, RULE_OF_THUMB, type ThumbEstimate, type ThumbRule } from './rule-of-thumb.ts';
+export { combinedMargin, type Margins } from './carbon.ts';
+export { CARBON_FACTORS, type CarbonFactor } from './carbon-factors.ts';
