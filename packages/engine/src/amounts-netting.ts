@@ -77,5 +77,6 @@ export function nettingPeriod(rule: UnitNettingRule, planned: PlannedPeriod): Un
     isNext: payment?.isNext ?? false,
     isUnpriced: pays && payment === null && close.rate !== undefined && close.inBill !== undefined,
     parts: unscaled(grid),
+    hasCredit: parts.some(({ credits }) => credits.length > 0),
   });
 }

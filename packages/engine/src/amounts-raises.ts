@@ -9,6 +9,8 @@ export interface Raises {
   readonly columns: number;
   /** The doubles nearest to the factors: a row for each year, a column for each charge that can rise. */
   readonly factors: Float64Array;
+  /** false: the factors are written anew from run to run; left out: they stay. */
+  readonly isFixed?: false;
   /** The factor itself, by row and column. */
   readonly exact: (row: number, column: number) => ExactFactor;
 }
@@ -17,7 +19,7 @@ export interface Raises {
 export class PartRaises implements LineRaises {
   readonly factors: Float64Array;
   /** For each line the column of its charge; −1 where its rates stay. */
-  private readonly columns: Int32Array;
+  readonly columns: Int32Array;
   private raises: Raises | null = null;
   private row = 0;
 

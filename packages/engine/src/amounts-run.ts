@@ -2,6 +2,7 @@ import { LARGEST_WHOLE } from './quantity/index.ts';
 import { timesRatio } from './settlement/index.ts';
 import { AmountTooLarge, evaluateQuick, evaluateQuickRaised } from './bill/index.ts';
 import { takeUnits } from './amounts-given.ts';
+import { AmountColumns } from './amounts-columns.ts';
 import type { Raises } from './amounts-raises.ts';
 import type {
   AmountsPlan,
@@ -43,11 +44,15 @@ export class AmountsRun {
   private readonly plan: AmountsPlan;
   /** The credit of the bank, and what this bill and the next one pay out on the grid of the plan. */
   private readonly carried: Float64Array = new Float64Array(4);
+  /** Charges in columns, where a plan has them; and where this run uses them. */
+  private readonly made: AmountColumns | null;
+  private columns: AmountColumns | null = null;
   /** Factors of the run; null: rates as they stand. */
   private raises: Raises | null = null;
 
   constructor(plan: AmountsPlan) {
     this.plan = plan;
+    this.made = AmountColumns.of(plan);
   }
 
   /**
@@ -57,15 +62,22 @@ export class AmountsRun {
    * @returns false where only the long way can say what a period comes to
    */
   run(units: Float64Array, result: AmountsResult, raises: Raises | null = null): boolean {
-    const { periods, ledgers, credit } = this.plan;
     this.raises = raises;
+    const { made } = this;
+    // Large quantities, which columns do not hold, are billed one period after the other.
+    return (made !== null && this.attempt(made, units, result)) || this.attempt(null, units, result);
+  }
+
+  private attempt(columns: AmountColumns | null, units: Float64Array, result: AmountsResult): boolean {
+    const { periods, ledgers, credit } = this.plan;
+    this.columns = columns;
     this.carried[CREDIT] = credit ?? 0;
     this.carried[NEXT] = 0;
     for (const { ledger, opening, grid } of ledgers) {
       ledger.begin(opening, opening === undefined ? 1 : grid / opening.denominator);
     }
     try {
-      for (let at = 0; at < periods.length; at += 1) if (!this.bill(at, units, result)) return false;
+      if (!this.billAll(units, result)) return false;
     } catch (error) {
       if (error instanceof AmountTooLarge) return false;
       throw error;
@@ -75,20 +87,38 @@ export class AmountsRun {
     return true;
   }
 
+  /** In columns where that can be done, else one period after the other. */
+  private billAll(units: Float64Array, result: AmountsResult): boolean {
+    const { length } = this.plan.periods;
+    for (let at = 0; at < length; at += 1) if (!this.bill(at, units, result)) return false;
+    if (this.columns === null) return true;
+    this.columns.evaluate(this.raises);
+    for (let at = 0; at < length; at += 1) {
+      if (!this.close(at, this.columns.lines(at) + (result.dues[at] as number), result)) return false;
+    }
+    return true;
+  }
+
+  /** Round the sum of a bill to what is payable. */
+  private close(at: number, sum: number, result: AmountsResult): boolean {
+    const { total } = this.plan;
+    const payable = total === null ? sum : timesRatio(sum, total);
+    result.payables[at] = payable;
+    return Math.abs(payable) <= LARGEST_WHOLE;
+  }
+
   private bill(at: number, units: Float64Array, result: AmountsResult): boolean {
-    const { given, periods, total, ledgers, credit } = this.plan;
+    const { given, periods, ledgers, credit } = this.plan;
     const period = periods[at] as LedgersPlan | NettingPlan;
     if (!takeUnits(given, units, at)) return false;
     const { carried } = this;
     carried[DUE] = carried[NEXT] as number;
     carried[NEXT] = 0;
     carried[CLOSED] = 0;
-    if (this.raises !== null) raise(period.parts, this.raises, at);
-    const lines = period.scheme === 'ledgers' ? this.settle(period) : this.net(period);
-    const sum = lines + carried[DUE];
-    const payable = total === null ? sum : timesRatio(sum, total);
-    if (!(Math.abs(payable) <= LARGEST_WHOLE)) return false;
-    result.payables[at] = payable;
+    if (this.raises !== null && this.columns === null) raise(period.parts, this.raises, at);
+    const lines = period.scheme === 'ledgers' ? this.settle(period, at) : this.net(period, at);
+    if (this.columns === null ? !this.close(at, lines + carried[DUE], result) : Number.isNaN(lines))
+      return false;
     result.dues[at] = carried[DUE];
     result.payouts[at] = carried[CLOSED];
     const columns = ledgers.length + (credit === null ? 0 : 1);
@@ -100,7 +130,7 @@ export class AmountsRun {
   }
 
   /** The sum of the lines of a period under a rule of ledgers; NaN for the long way. */
-  private settle(plan: LedgersPlan): number {
+  private settle(plan: LedgersPlan, period: number): number {
     const { given, ledgers } = this.plan;
     const { values, copies, openings, runs, strangers, units, money, parts } = plan;
     if (this.carried[CREDIT] !== 0) return NaN;
@@ -118,7 +148,7 @@ export class AmountsRun {
       if (!this.moveUnits(units[at] as UnitMove, values)) return NaN;
     if (!remember(plan)) return NaN;
     for (let at = 0; at < money.length; at += 1) this.handBalance(money[at] as MoneyMove, parts);
-    const lines = charge(parts, values, this.raises !== null);
+    const lines = this.charge(period, parts, values);
     for (let at = 0; at < money.length; at += 1)
       if (!this.moveMoney(money[at] as MoneyMove, parts)) return NaN;
     return lines;
@@ -181,7 +211,7 @@ export class AmountsRun {
   }
 
   /** The sum of the lines of a period under unit netting; NaN for the long way. */
-  private net(plan: NettingPlan): number {
+  private net(plan: NettingPlan, at: number): number {
     const { given, ledgers } = this.plan;
     const { values } = given;
     for (const { ledger } of ledgers) if (ledger.balance !== 0) return NaN;
@@ -196,8 +226,16 @@ export class AmountsRun {
     this.carried[CREDIT] = plan.isClosed ? 0 : left - cut;
     values[values.length - 1] = imported - setOff;
     const isPaid = paid === 0 || this.payUnits(paid, plan);
-    const lines = charge(plan.parts, values, this.raises !== null);
-    return isPaid && !Number.isNaN(most) && !leavesCredit(plan.parts) ? lines : NaN;
+    const lines = this.charge(at, plan.parts, values);
+    return isPaid && !Number.isNaN(most) && !(plan.hasCredit && leavesCredit(plan.parts)) ? lines : NaN;
+  }
+
+  /** The sum of the lines of a period; 0 where its charges wait for those of all other periods. */
+  private charge(at: number, parts: readonly PartPlan[], values: Float64Array): number {
+    const { columns, raises } = this;
+    if (columns === null) return charge(parts, values, raises !== null);
+    columns.take(at, parts[0] as PartPlan, values);
+    return 0;
   }
 
   private payUnits(paid: number, { ratio, isNext, isUnpriced }: NettingPlan): boolean {

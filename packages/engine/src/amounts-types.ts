@@ -85,6 +85,8 @@ export interface NettingPlan {
   /** Whether units are paid although no price is in force. */
   readonly isUnpriced: boolean;
   readonly parts: readonly PartPlan[];
+  /** Whether a line sets credit off: under unit netting nothing may be left of it. */
+  readonly hasCredit: boolean;
 }
 
 /** Everything that is the same whatever units the periods give. */

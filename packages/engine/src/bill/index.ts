@@ -21,6 +21,13 @@ export type { LineConstants } from './line-constants.ts';
 export { dayFactor, type DayFactor } from './day-factor.ts';
 export { evaluate } from './evaluate.ts';
 export { AmountTooLarge } from './line-amount.ts';
+export {
+  billColumns,
+  evaluateColumns,
+  isColumnar,
+  type BillColumns,
+  type ExactFactorOf,
+} from './evaluate-columns.ts';
 export { isRaisable, type ExactFactor, type LineRaises } from './raised.ts';
 export { BILL_FINDINGS, billFinding, type BillFindingCode } from './findings.ts';
 export { coveredDays } from './period-parts.ts';
