@@ -6,6 +6,7 @@ import type { AmountsResult } from './amounts-run.ts';
 import type { Raises } from './amounts-raises.ts';
 import {
   lifePeriods,
+  quoteFinding,
   UNIT_COLUMNS,
   type LifeUnits,
   type QuoteInput,
@@ -130,13 +131,44 @@ export function lifeBiller(
     }),
   };
   const results = { with: both.with.makeResult(), without: both.without.makeResult() };
-  return makeBiller(both, results, periods);
+  const ids = both.with.columns.map(({ id }) => id);
+  const banks = unitLedgers(tariff).map((id) => ids.indexOf(id));
+  return makeBiller(both, results, { periods, banks: banks.filter((at) => at >= 0) });
+}
+
+/** Ledgers that hold units, and the bank of unit netting. */
+function unitLedgers({ document }: Tariff): readonly string[] {
+  const declared = document.settlements.flatMap((rule) =>
+    rule.scheme === 'ledgers' ? (rule.ledgers ?? []) : [],
+  );
+  return ['credit', ...new Set(declared.filter(({ unit }) => unit !== 'money').map(({ id }) => id))];
+}
+
+/** Units of all banks after each period. */
+function bankInto(
+  bank: Float64Array,
+  { balances }: AmountsResult,
+  { columns, banks }: { readonly columns: number; readonly banks: readonly number[] },
+): void {
+  for (let at = 0; at < bank.length; at += 1) {
+    let units = 0;
+    for (const column of banks) units += balances[at * columns + column] as number;
+    bank[at] = units;
+  }
+}
+
+function notProjected(raises: Raises | null): Finding {
+  const why =
+    raises === null
+      ? 'their numbers have no room in plain arithmetic'
+      : 'their rates, risen, have no room in plain arithmetic';
+  return quoteFinding('quote/cannot-project', { path: ['years'] }, { why });
 }
 
 function makeBiller(
   both: { readonly with: Amounts; readonly without: Amounts },
   results: { readonly with: AmountsResult; readonly without: AmountsResult },
-  periods: readonly Period[],
+  { periods, banks }: { readonly periods: readonly Period[]; readonly banks: readonly number[] },
 ): LifeBiller {
   const room = () => new Float64Array(periods.length);
   let bills: LifeBills | null = null;
@@ -162,12 +194,16 @@ function makeBiller(
           : both.without.run(units.withoutPlant, results.without, raises ?? undefined)),
       ];
       if (findings.length > 0) return findings;
+      // Without figures only: bills kept in full know no rates that rise, and no surplus by its period.
+      if (!results.with.isQuick || !results.without.isQuick) {
+        const told = both.with.run(units.withPlant, results.with);
+        const more = told.length > 0 ? told : both.without.run(units.withoutPlant, results.without);
+        return more.length > 0 ? more : [notProjected(raises)];
+      }
       const into = own();
       resultsInto(into, results.with, 'after');
       if (what === 'both') resultsInto(into, results.without, 'before');
-      const { length: columns } = both.with.columns;
-      for (let at = 0; at < into.bank.length; at += 1)
-        into.bank[at] = results.with.balances[at * columns] ?? 0;
+      bankInto(into.bank, results.with, { columns: both.with.columns.length, banks });
       return [];
     },
   };
