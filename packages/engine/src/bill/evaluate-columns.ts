@@ -32,59 +32,80 @@ const DOUBT = 2 ** -49;
 export const isColumnar = ({ steps, isExact }: Constants): boolean =>
   isExact && steps.every(({ kind }) => kind !== OTHER);
 
-/** Numerators of a table line, before its factor. */
-function tableColumn({ scale, table }: Step, quantity: Float64Array, into: Float64Array): void {
+/** A table line whose rates stand: rate × quantity + offset, divided and rounded half-up. */
+function tableColumn(step: Step, quantity: Float64Array, into: Float64Array): void {
+  const { scale, table, divisor, half, unit } = step;
   for (let at = 0; at < into.length; at += 1) {
     const x = (quantity[at] as number) * scale;
     let piece = 0;
     while (x > (table[piece] as number)) piece += PIECE;
-    into[at] = x * (table[piece + 1] as number) + (table[piece + 2] as number);
+    const numerator = x * (table[piece + 1] as number) + (table[piece + 2] as number);
+    const rounded =
+      numerator < 0 ? 0 - Math.floor((half - numerator) / divisor) : Math.floor((numerator + half) / divisor);
+    into[at] = rounded * unit;
+  }
+}
+
+/** What a line of rates that rose is worked out with. */
+interface Raised {
+  readonly factors: Float64Array;
+  /** The exact amount in a bill where the double may be on the wrong side of a rounding. */
+  readonly exact: (at: number) => number;
+}
+
+/** A table line whose rates have risen. */
+function raisedTableColumn(
+  { scale, table, divisor, half, unit }: Step,
+  { factors, exact }: Raised,
+  quantity: Float64Array,
+  into: Float64Array,
+): void {
+  for (let at = 0; at < into.length; at += 1) {
+    const x = (quantity[at] as number) * scale;
+    let piece = 0;
+    while (x > (table[piece] as number)) piece += PIECE;
+    const factor = factors[at] as number;
+    const numerator = (x * (table[piece + 1] as number) + (table[piece + 2] as number)) * factor;
+    const top = numerator < 0 ? half - numerator : numerator + half;
+    const whole = Math.floor(top / divisor);
+    const rest = top - whole * divisor;
+    const doubt = top * DOUBT;
+    const isSure = factor === 1 || (rest > doubt && divisor - rest > doubt);
+    into[at] = isSure ? (numerator < 0 ? 0 - whole : whole) * unit : exact(at);
   }
 }
 
 /** Sums of the lines that a line is based on. */
 function basisColumn({ basis }: Step, amounts: readonly Float64Array[], into: Float64Array): void {
-  into.fill(0);
-  for (let index = 0; index < basis.length; index += 1) {
+  into.set(amounts[basis[0] as number] ?? new Float64Array(into.length));
+  for (let index = 1; index < basis.length; index += 1) {
     const more = amounts[basis[index] as number] as Float64Array;
     for (let at = 0; at < into.length; at += 1) into[at] = (into[at] as number) + (more[at] as number);
   }
 }
 
-/** Numerators of a minimum, whose least has its factor already. */
-function shortfallColumn({ rate, scale }: Step, factors: Float64Array | null, into: Float64Array): void {
-  for (let at = 0; at < into.length; at += 1) {
-    const least = factors === null ? rate : rate * (factors[at] as number);
-    into[at] = Math.max(0, least - (into[at] as number) * scale);
-  }
-}
-
-/** Divide, round half-up and put on the grid, in place. */
-function roundColumn({ divisor, half, unit }: Step, column: Float64Array): void {
+/** A percentage of sums that stand in the column. */
+function shareColumn({ rate, divisor, half, unit }: Step, column: Float64Array): void {
   for (let at = 0; at < column.length; at += 1) {
-    const numerator = column[at] as number;
+    const numerator = (column[at] as number) * rate;
     const rounded =
       numerator < 0 ? 0 - Math.floor((half - numerator) / divisor) : Math.floor((numerator + half) / divisor);
     column[at] = rounded * unit;
   }
 }
 
-/** The same for a line that has risen; calls `doubtful` where the double may be on the wrong side. */
-function roundRaised(
-  { divisor, half, unit, rate, kind }: Step,
-  { column, factors }: { readonly column: Float64Array; readonly factors: Float64Array },
-  doubtful: (at: number) => number,
-): void {
-  const size = kind === TABLE ? 0 : rate;
+/** What sums that stand in the column fall short of a minimum, whose least may have risen. */
+function shortfallColumn(step: Step, raised: Raised | null, column: Float64Array): void {
+  const { rate, scale, divisor, half, unit } = step;
   for (let at = 0; at < column.length; at += 1) {
-    const factor = factors[at] as number;
-    const numerator = kind === TABLE ? (column[at] as number) * factor : (column[at] as number);
-    const top = numerator < 0 ? half - numerator : numerator + half;
+    const factor = raised === null ? 1 : (raised.factors[at] as number);
+    const least = rate * factor;
+    const top = Math.max(0, least - (column[at] as number) * scale) + half;
     const whole = Math.floor(top / divisor);
     const rest = top - whole * divisor;
-    const doubt = (top + size * factor) * DOUBT;
+    const doubt = (top + least) * DOUBT;
     const isSure = factor === 1 || (rest > doubt && divisor - rest > doubt);
-    column[at] = isSure ? (numerator < 0 ? 0 - whole : whole) * unit : doubtful(at);
+    column[at] = isSure || raised === null ? whole * unit : raised.exact(at);
   }
 }
 
@@ -116,21 +137,23 @@ function exactAmount(
 export function evaluateColumns(columns: BillColumns, exact: ExactFactorOf): void {
   const { constants, charged, amounts, totals, factors, count } = columns;
   totals.fill(0);
-  constants.steps.forEach((step, line) => {
+  for (let line = 0; line < constants.steps.length; line += 1) {
+    const step = constants.steps[line] as Step;
     const column = amounts[line] as Float64Array;
     const risen = factors[line] ?? null;
-    if (step.kind === TABLE) tableColumn(step, charged[line] as Float64Array, column);
-    else {
+    const raised =
+      risen === null
+        ? null
+        : { factors: risen, exact: (at: number) => exactAmount(columns, line, at, exact) };
+    if (step.kind !== TABLE) {
       basisColumn(step, amounts, column);
-      if (step.kind === SHARE)
-        for (let at = 0; at < count; at += 1) column[at] = (column[at] as number) * step.rate;
-      else shortfallColumn(step, risen, column);
-    }
-    if (risen === null) roundColumn(step, column);
-    else roundRaised(step, { column, factors: risen }, (at) => exactAmount(columns, line, at, exact));
-    if (step.counts === 0) return;
+      if (step.kind === SHARE) shareColumn(step, column);
+      else shortfallColumn(step, raised, column);
+    } else if (raised === null) tableColumn(step, charged[line] as Float64Array, column);
+    else raisedTableColumn(step, raised, charged[line] as Float64Array, column);
+    if (step.counts === 0) continue;
     for (let at = 0; at < count; at += 1) totals[at] = (totals[at] as number) + (column[at] as number);
-  });
+  }
 }
 
 /**
