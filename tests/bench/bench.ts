@@ -3,6 +3,7 @@ import { measureIntervalSpeed, type IntervalReport } from './interval-bench.ts';
 import { measure, type Timings } from './measure.ts';
 import { measureMeterFiles, type MeterSpeed } from './meter-bench.ts';
 import { measurePage, type PageReport } from './page.ts';
+import { measureQuote, type QuoteReport } from './quote-bench.ts';
 import { measureSchemes, type ExampleSpeed, type SchemeReport } from './scheme-bench.ts';
 import { allSubjects, checkSameBills } from './subjects.ts';
 
@@ -190,6 +191,37 @@ function schemeRows({ examples }: SchemeReport): readonly BenchRow[] {
   ];
 }
 
+const QUOTE_GOAL = 3;
+const SHEET_GOAL = 300;
+const QUOTE_NS = { bills: 2e5, sizes: 5e6, draws: 1.5e8 } as const;
+
+/** So many times as fast as another way. */
+function timesRow(name: string, ours: number, against: number, goal: number): BenchRow {
+  const ratio = against / ours;
+  return { name, ours, against, ratio, goal: `≥ ${String(goal)}`, met: ratio >= goal };
+}
+
+/** A quote of 25 years: its bills beside floats, and one input changed beside a spreadsheet. */
+function quoteRows({
+  bills,
+  float,
+  whole,
+  sizes,
+  draws,
+  sheetRise,
+  sheetShare,
+}: QuoteReport): readonly BenchRow[] {
+  return [
+    ratioRow('600 bills of a quote / float loop', bills, float, QUOTE_GOAL),
+    limitRow('600 bills of a quote / 0.2 ms (here)', bills, QUOTE_NS.bills),
+    limitRow('40 sizes of a quote / 5 ms (here)', sizes, QUOTE_NS.sizes),
+    limitRow('1,000 draws of a quote / 150 ms (here)', draws, QUOTE_NS.draws),
+    timesRow('spreadsheet, rise changed / 600 bills', bills, sheetRise, SHEET_GOAL),
+    timesRow('spreadsheet, own use changed / 600 bills', bills, sheetShare, SHEET_GOAL),
+    limitRow('a whole quote, bills and measures / 60 Hz frame', whole, FRAME_NS),
+  ];
+}
+
 /** What has no goal: bills with every figure, and how far floats are right. */
 function printSchemes({ examples, left, bills, floatWrong }: SchemeReport): void {
   const within = examples.filter(({ ratio }) => ratio <= SCHEME_GOAL).length;
@@ -230,6 +262,7 @@ const rows = [
   ...timed,
   ...schemeRows(schemes),
   ...intervals,
+  ...quoteRows(measureQuote()),
   ...measureMeterFiles().map(meterRow),
   ...page,
   twinRow(process.argv.includes('--short') ? TWIN_BILLS / 50 : TWIN_BILLS),
