@@ -241,6 +241,12 @@ Words: [the tariff document](tariff.md). Step by step: [any settlement scheme](.
       text: 'The rule in force on the last day of a period settles the whole of it. `scheme` names one of two.',
       kinds: 'scheme',
     },
+    {
+      name: 'plant-limit',
+      title: 'The largest plant',
+      path: `${UNIT_NETTING}.plantLimit`,
+      text: 'Of either scheme. With both limits, the lower one counts.',
+    },
     { name: 'cap', title: 'A cap', path: `${UNIT_NETTING}.cap`, text: 'Of `unit-netting`.' },
     { name: 'carry', title: 'Carrying', path: `${UNIT_NETTING}.carry`, text: 'Of `unit-netting`.' },
     {

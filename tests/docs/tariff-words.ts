@@ -188,6 +188,8 @@ export const FIELD_WORDS: Readonly<Record<string, FieldWords>> = {
   'unit-netting.close': {
     meaning: 'When the bank closes and what then: [the close](#the-close-of-the-bank)',
   },
+  'plant-limit.most': { unit: 'kW', meaning: 'So many kW of plant at most' },
+  'plant-limit.percentOfLoad': { unit: 'percent', meaning: 'So much of the sanctioned load at most' },
   'cap.percent': { unit: 'percent', meaning: 'At most so much of the quantity is set off in a period' },
   'cap.of': { meaning: 'The quantity' },
   'cap.excess': { meaning: 'What becomes of units above the cap' },

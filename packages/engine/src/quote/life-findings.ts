@@ -61,6 +61,14 @@ export const QUOTE_LIFE_FINDINGS = {
       remedy: 'Without them nobody can tell use from generation. Type them, or those of the inverter.',
     }),
   },
+  'quote/plant-not-admitted': {
+    severity: 'error',
+    text: (v) => ({
+      found: `a plant of ${of(v, 'kWp')} kWp`,
+      expected: `at most ${of(v, 'limit')} (${of(v, 'clause')})`,
+      remedy: 'Offer a smaller plant, or another scheme that admits it.',
+    }),
+  },
   'quote/cannot-project': {
     severity: 'error',
     text: (v) => ({

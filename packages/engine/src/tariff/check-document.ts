@@ -12,7 +12,7 @@ import { tariffFinding } from './findings.ts';
 import { seasonFindings } from './check-seasons.ts';
 import { checkTimeBlocks } from './check-time-blocks.ts';
 import { sharingRuleFindings } from './sharing-schema.ts';
-import type { DayRule, TariffDocument } from './schema.ts';
+import type { DayRule, SettlementRule, TariffDocument } from './schema.ts';
 
 /** Every clause of the document has to begin with one of its sources. */
 function clauseFindings(value: unknown, sources: readonly string[], path: Path): Finding[] {
@@ -60,6 +60,17 @@ function dayRuleFindings(rule: DayRule, path: Path): Finding[] {
   return findings;
 }
 
+/** The numbers of the largest plant: watts, and thousandths of a percent. */
+function plantLimitFindings({ plantLimit }: SettlementRule, path: Path): Finding[] {
+  const { most = '1', percentOfLoad = '1' } = plantLimit ?? {};
+  return [
+    ...tooFine(most, 3, [...path, 'most']),
+    ...positive(most, [...path, 'most']),
+    ...tooFine(percentOfLoad, 3, [...path, 'percentOfLoad']),
+    ...positive(percentOfLoad, [...path, 'percentOfLoad']),
+  ];
+}
+
 /** Seasons first: which hours a block covers hangs on them. */
 function seasonsAndBlocks(document: TariffDocument): Finding[] {
   const findings = seasonFindings(document);
@@ -96,6 +107,7 @@ export function documentFindings(document: TariffDocument): Finding[] {
   });
   document.settlements.forEach((rule, index) => {
     const path = ['settlements', index];
+    findings.push(...plantLimitFindings(rule, [...path, 'plantLimit']));
     if (rule.scheme === 'unit-netting') findings.push(...unitNettingFindings(rule, path));
     else {
       findings.push(...quantityFindings(document, rule, path), ...ledgersFindings(document, rule, path));

@@ -89,6 +89,17 @@ const version = z.strictObject({
   charges: z.array(chargeSchema).check(z.minLength(1)),
 });
 
+const plantLimit = z.strictObject({
+  clause: clauseText,
+  most: z.optional(decimalText('kW of plant at most')),
+  percentOfLoad: z.optional(decimalText('Percent of the sanctioned load at most')),
+});
+
+/** Up to which size a plant is admitted. */
+const admitted = z.optional(
+  plantLimit.check(z.describe('The largest plant that the rule admits; bills do not look at it, quotes do')),
+);
+
 const unitNetting = z.strictObject({
   from: day('First day in force'),
   through: z.optional(day('Last day in force; left out: still in force')),
@@ -96,6 +107,7 @@ const unitNetting = z.strictObject({
     .literal('unit-netting')
     .check(z.describe('Units taken less units given, over the billing period')),
   clause: clauseText,
+  plantLimit: admitted,
   cap: z.optional(
     z.strictObject({
       clause: clauseText,
@@ -131,6 +143,7 @@ const ledgers = z.strictObject({
     .literal('ledgers')
     .check(z.describe('Quantities worked out one by one, and ledgers of units or money')),
   clause: clauseText,
+  plantLimit: admitted,
   quantities: z.optional(
     z.array(definitionSchema).check(z.describe('Worked out in this order, each from those above')),
   ),
