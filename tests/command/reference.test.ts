@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { billCommand } from '../../apps/cli/src/commands/bill.ts';
 import { demoCommand } from '../../apps/cli/src/commands/demo.ts';
 import { plantCommand } from '../../apps/cli/src/commands/plant.ts';
+import { quoteCommand } from '../../apps/cli/src/commands/quote.ts';
 import { readingsCommand } from '../../apps/cli/src/commands/readings.ts';
 import { tariffCommand } from '../../apps/cli/src/commands/tariff.ts';
 import { COMMAND_FINDINGS } from '../../apps/cli/src/findings.ts';
@@ -32,14 +33,18 @@ describe('docs/reference/command.md', () => {
     expect(rows(page('command'))).toEqual(Object.keys(COMMAND_FINDINGS).sort());
   });
 
-  it.each([billCommand, readingsCommand, plantCommand, tariffCommand, demoCommand])(
-    'names every option of $name, as its help does',
-    (command) => {
-      for (const [name, value] of Object.entries(command.options)) {
-        const option = value === null ? `--${name}` : `--${name} ${value}`;
-        expect(page('command')).toContain(`\`${option}\``);
-        expect(command.help).toContain(option);
-      }
-    },
-  );
+  it.each([
+    { command: billCommand, own: 'command' },
+    { command: readingsCommand, own: 'command' },
+    { command: plantCommand, own: 'command' },
+    { command: quoteCommand, own: 'command-2' },
+    { command: tariffCommand, own: 'command' },
+    { command: demoCommand, own: 'command' },
+  ])('names every option of $command.name, as its help does', ({ command, own }) => {
+    for (const [name, value] of Object.entries(command.options)) {
+      const option = value === null ? `--${name}` : `--${name} ${value}`;
+      expect(page(own)).toContain(`\`${option}\``);
+      expect(command.help).toContain(option);
+    }
+  });
 });

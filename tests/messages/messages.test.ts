@@ -11,6 +11,9 @@ import { METER_CHANGE_CASES } from './meter-change-cases.ts';
 import { PAIR_CASES } from './pair-cases.ts';
 import { PERIOD_CASES } from './period-cases.ts';
 import { PLANT_CASES } from './plant-cases.ts';
+import { QUOTE_CASES } from './quote-cases.ts';
+import { QUOTE_PROFILE_CASES } from './quote-profile-cases.ts';
+import { QUOTE_WARNING_CASES } from './quote-warning-cases.ts';
 import { READING_CASES } from './reading-cases.ts';
 import { SCHEME_CASES } from './scheme-cases.ts';
 import { SETTLED_CASES } from './settled-cases.ts';
@@ -37,6 +40,9 @@ const CASES = [
   ...UNITS_CASES,
   ...SETTLED_CASES,
   ...GROUP_CASES,
+  ...QUOTE_CASES,
+  ...QUOTE_PROFILE_CASES,
+  ...QUOTE_WARNING_CASES,
 ];
 
 describe('every finding', () => {

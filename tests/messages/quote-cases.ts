@@ -327,6 +327,25 @@ const LIFE_CASES: readonly MessageCase[] = [
   },
 ];
 
+const LIMITED = tariffOf(
+  tariffText.replace(
+    '"clause": "NMR-2021 r. 7.1",\n      "carry"',
+    '"clause": "NMR-2021 r. 7.1",\n      "plantLimit": { "clause": "NMR-2021 r. 4", "most": "10", "percentOfLoad": "90" },\n      "carry"',
+  ),
+);
+
+const LIMIT_CASES: readonly MessageCase[] = [
+  {
+    code: 'quote/plant-not-admitted',
+    when: '4 kWp where 90 % of a load of 4 kW are admitted',
+    make: billed({}, LIMITED),
+    at: 'plant.kWp',
+    found: 'a plant of 4 kWp',
+    expected: 'at most 3.6 kW, 90 % of the sanctioned load (NMR-2021 r. 4)',
+    remedy: 'Offer a smaller plant, or another scheme that admits it.',
+  },
+];
+
 const LARGE_CASES: readonly MessageCase[] = [
   {
     code: 'quote/cannot-project',
@@ -383,6 +402,7 @@ const PROMISE_CASES: readonly MessageCase[] = [
 export const QUOTE_CASES: readonly MessageCase[] = [
   ...DOCUMENT_CASES,
   ...LIFE_CASES,
+  ...LIMIT_CASES,
   ...LARGE_CASES,
   ...PROMISE_CASES,
 ];

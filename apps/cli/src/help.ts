@@ -4,6 +4,8 @@ export const HELP = `unitbook reconciles the meter readings of a solar household
   unitbook bill      works out the bills of a household from its meter readings
   unitbook readings  says what is in a meter file, whatever its kind
   unitbook plant     compares what a plant makes with what it should, and lists its upkeep
+  unitbook quote     works out what a plant that is not built yet would save and cost
+  unitbook promise   sets readings against a quote: whether its saving came
   unitbook tariff    checks tariff files, worked cases and a year under a tariff
   unitbook demo      shows a year of an invented household
 
@@ -119,6 +121,36 @@ Files
                      left out: the day on the clock
 
 What months and days show is on the page; messages about the files go to standard error.
+Exit status: 0 clean, 1 something was found (an error or an open question), 2 could not run.
+`;
+
+/** What `unitbook quote --help` prints. */
+export const QUOTE_HELP = `unitbook quote works out what a plant that is not built yet would save and cost: every
+bill of its life with it and without it, by the tariff of today and the rises of the quote.
+
+  unitbook quote --quote FILE --tariff FILE [--draws N] [--sizes] [--flyer FILE]
+  unitbook quote --quote FILE --tariff FILE --json
+  unitbook quote --quote FILE --tariff FILE --csv TABLE
+
+Files
+  --quote FILE   the offer, twelve months of use, what the plant will make, and what the
+                 figures hang on, a JSON document
+  --tariff FILE  the tariff, a JSON document
+  --flyer FILE   what a rival's flyer claims, a JSON document: each claim is printed
+                 beside the same of the quote, and what to ask about it
+                 One FILE can be "-": it is read from standard input.
+
+Output
+  --draws N      how many random draws tell the range, where the quote says what is
+                 uncertain: hundreds up to 100000, 0 for none; left out: 1000
+  --sizes        print plants of other sizes beside the quoted one
+  --json         print everything as JSON, every number as text
+  --csv TABLE    print one table as CSV: months, years, cases, sizes, or band (what is
+                 left of the price year by year, in random draws)
+  --locale TAG   group digits as this language does, such as en-IN;
+                 left out: as the quote says
+
+Doubts about the quote go to standard error, before the page.
 Exit status: 0 clean, 1 something was found (an error or an open question), 2 could not run.
 `;
 

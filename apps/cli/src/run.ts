@@ -4,13 +4,23 @@ import { billCommand } from './commands/bill.ts';
 import { finish, type Command } from './commands/command.ts';
 import { demoCommand } from './commands/demo.ts';
 import { plantCommand } from './commands/plant.ts';
+import { promiseCommand } from './commands/promise.ts';
+import { quoteCommand } from './commands/quote.ts';
 import { readingsCommand } from './commands/readings.ts';
 import { tariffCommand } from './commands/tariff.ts';
 import { about, commandFinding } from './findings.ts';
 import { HELP } from './help.ts';
 import type { CommandIo } from './io.ts';
 
-const COMMANDS: readonly Command[] = [billCommand, readingsCommand, plantCommand, tariffCommand, demoCommand];
+const COMMANDS: readonly Command[] = [
+  billCommand,
+  readingsCommand,
+  plantCommand,
+  quoteCommand,
+  promiseCommand,
+  tariffCommand,
+  demoCommand,
+];
 
 const VERSION = (JSON.parse(packageText) as { version: string }).version;
 

@@ -1,9 +1,10 @@
-import type { Finding, FindingKind, FindingText } from './quantity/index.ts';
+import { isDecimalText, type Finding, type FindingKind, type FindingText } from './quantity/index.ts';
 import { DOCUMENT_FINDINGS, EXTEND_FINDINGS, TARIFF_FINDINGS, TIME_BLOCK_FINDINGS } from './tariff/index.ts';
 import { READING_FINDINGS } from './readings/index.ts';
 import { ENERGY_FINDINGS, INTERVAL_FINDINGS, PLANT_FINDINGS } from './energy/index.ts';
 import { SETTLEMENT_FINDINGS, SHARING_FINDINGS } from './settlement/index.ts';
 import { BILL_FINDINGS } from './bill/index.ts';
+import { QUOTE_FINDINGS } from './quote/index.ts';
 import { PERIOD_FINDINGS } from './period-findings.ts';
 
 /** The kinds of findings that a surface may write anew. */
@@ -14,6 +15,7 @@ const KINDS: Readonly<Record<string, FindingKind>> = {
   ...ENERGY_FINDINGS,
   ...SETTLEMENT_FINDINGS,
   ...BILL_FINDINGS,
+  ...QUOTE_FINDINGS,
 };
 
 /** Every kind of finding the engine makes, by code. Those left out above hold no amounts, or the page has no need of them. */
@@ -38,6 +40,10 @@ export const ENGINE_FINDINGS: Readonly<Record<string, FindingKind>> = {
 export function describeFinding(finding: Finding, number: (text: string) => string): FindingText {
   const kind = KINDS[finding.code];
   if (kind === undefined) return { found: finding.found, expected: finding.expected, remedy: finding.remedy };
-  const grouped = (kind.grouped ?? []).map((key) => [key, number(finding.values[key] ?? '')]);
+  const grouped = (kind.grouped ?? []).map((key) => {
+    const text = finding.values[key] ?? '';
+    // A value that is not there, or is no decimal, stays as it is.
+    return [key, isDecimalText(text) ? number(text) : text];
+  });
   return kind.text({ ...finding.values, ...(Object.fromEntries(grouped) as Record<string, string>) });
 }

@@ -41,13 +41,14 @@ export type { AmountsResult } from './amounts-run.ts';
 export type { AmountsInput } from './amounts-types.ts';
 export type { Raises } from './amounts-raises.ts';
 export * from './quote/index.ts';
-export { prepareQuote, type PreparedQuote } from './quote-prepare.ts';
+export { quoteBounds, type QuoteBounds } from './quote-bounds.ts';
+export { prepareQuote, type PreparedQuote, type PrepareOptions } from './quote-prepare.ts';
 export { workOutQuote } from './quote-work-out.ts';
 export { workOutCase, workOutCases, type CaseResult } from './quote-cases.ts';
 export { quoteSizes, type SizePoint, type SizeRange, type Sizes } from './quote-sizes.ts';
 export { BLOCK, quoteDrawer, type QuoteDrawer } from './quote-draws.ts';
 export { checkPromise, type PromiseActual } from './quote-promise.ts';
-export { quoteResultDocument, type QuoteResultDocument } from './quote-document-result.ts';
+export { quoteResultDocument, type QuoteResultDocument, type ToldOfQuote } from './quote-document-result.ts';
 export {
   leftAfterInstalment,
   projectionText,
@@ -56,3 +57,4 @@ export {
   type QuoteResult,
   type QuoteTables,
 } from './quote-tables.ts';
+export { quoteFacts } from './quote-facts.ts';

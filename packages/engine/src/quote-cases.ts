@@ -1,6 +1,6 @@
 import type { Finding } from './quantity/index.ts';
 import type { Tariff } from './tariff/index.ts';
-import { prepareQuote, type PreparedQuote } from './quote-prepare.ts';
+import { prepareQuote, readProfileOf, type PreparedQuote, type PrepareOptions } from './quote-prepare.ts';
 import { workOutQuote } from './quote-work-out.ts';
 import {
   inputOfCase,
@@ -49,18 +49,35 @@ export interface PreparedCase {
   readonly findings: readonly Finding[];
 }
 
-/** Make the bills of a case ready. */
-export function prepareCase(input: QuoteInput, tariff: Tariff, { name, change }: QuoteCase): PreparedCase {
-  const { policy, isSurplusUnpaid } = change;
-  const changed = (document: Document): Document => {
-    const settlement = policy?.policy.settlement;
-    const own =
-      policy === undefined || settlement === undefined
-        ? document
-        : withSettlement(document, settlement, yearStart(input.start, policy.from));
-    return isSurplusUnpaid === true ? withoutSurplus(own) : own;
-  };
-  const prepared = prepareQuote(inputOfCase(input, change), tariff, changed);
+/** The tariff as it would be in a case. */
+function documentOfCase(
+  document: Document,
+  { start }: QuoteInput,
+  { policy, isSurplusUnpaid }: QuoteCase['change'],
+): Document {
+  const settlement = policy?.policy.settlement;
+  const own =
+    policy === undefined || settlement === undefined
+      ? document
+      : withSettlement(document, settlement, yearStart(start, policy.from));
+  return isSurplusUnpaid === true ? withoutSurplus(own) : own;
+}
+
+/**
+ * Make the bills of a case ready.
+ *
+ * @param options  as of the quote; a case with a share of own use of its own is not by the profile
+ */
+export function prepareCase(
+  input: QuoteInput,
+  tariff: Tariff,
+  { name, change }: QuoteCase,
+  options: PrepareOptions = {},
+): PreparedCase {
+  const changed = (document: Document): Document => documentOfCase(document, input, change);
+  const isByShare = change.policy?.policy.selfUse !== undefined;
+  const own = isByShare ? { ...options, profile: null } : options;
+  const prepared = prepareQuote(inputOfCase(input, change), tariff, changed, own);
   if (prepared.value !== null) return { prepared: prepared.value, findings: [] };
   const [first] = prepared.findings.filter(({ severity }) => severity === 'error');
   const why = first === undefined ? '' : first.found;
@@ -73,16 +90,32 @@ export function prepareCase(input: QuoteInput, tariff: Tariff, { name, change }:
 /**
  * Work one case of a quote out: every bill of the life anew.
  *
- * @param tariff  as it is today
+ * @param tariff   as it is today
+ * @param options  as the quote is prepared with
  */
-export function workOutCase(input: QuoteInput, tariff: Tariff, one: QuoteCase): CaseResult {
+export function workOutCase(
+  input: QuoteInput,
+  tariff: Tariff,
+  one: QuoteCase,
+  options: PrepareOptions = {},
+): CaseResult {
   const { id, name, change } = one;
-  const { prepared, findings } = prepareCase(input, tariff, one);
+  const { prepared, findings } = prepareCase(input, tariff, one, options);
   const quote = prepared === null ? null : workOutQuote(prepared, change.isSubsidyRefused !== true);
   return { id, name, quote, findings };
 }
 
-/** Every usual case of a quote. */
-export function workOutCases(input: QuoteInput, tariff: Tariff): readonly CaseResult[] {
-  return usualCases(input).map((one) => workOutCase(input, tariff, one));
+/**
+ * Every usual case of a quote.
+ *
+ * @param options  as the quote is prepared with
+ */
+export function workOutCases(
+  input: QuoteInput,
+  tariff: Tariff,
+  options: PrepareOptions = {},
+): readonly CaseResult[] {
+  // A profile is read once for all.
+  const profile = readProfileOf(options.profile, tariff).value ?? options.profile;
+  return usualCases(input).map((one) => workOutCase(input, tariff, one, { ...options, profile }));
 }

@@ -12,6 +12,7 @@ import {
   makeDraw,
   makeLifeUnits,
   outlayOf,
+  ownUseOf,
   rateOf,
   upkeepFactors,
   yearCosts,
@@ -135,7 +136,7 @@ function record(
  * @returns       null where the policy cannot be billed
  */
 export function quoteDrawer(prepared: PreparedQuote, tariff: Tariff): Outcome<QuoteDrawer | null> {
-  const { input, biller, grid, share } = prepared;
+  const { input, biller, grid } = prepared;
   const { document, years } = input;
   const terms = drawTerms(document);
   const policy = policyBiller(prepared, tariff);
@@ -153,11 +154,11 @@ export function quoteDrawer(prepared: PreparedQuote, tariff: Tariff): Outcome<Qu
   const { degradation } = document;
   const basis: DrawBasis = {
     input,
-    share,
+    own: ownUseOf(prepared).forDraws(),
     terms,
     wear: [rateOf(degradation.first), rateOf(degradation.later)],
   };
-  const units = makeLifeUnits(years * 12);
+  const units = makeLifeUnits(years * 12, prepared.units.width);
   const one = (draw: Draw): Float64Array => {
     fillDrawnUnits(basis, draw, units);
     const used = isDrawn ? raises.write(terms.escalation * draw.escalation) : prepared.raises;
@@ -182,13 +183,15 @@ export function quoteDrawer(prepared: PreparedQuote, tariff: Tariff): Outcome<Qu
 
 /** Bills of the whole life under the policy that may come. */
 function policyBiller(
-  { input }: PreparedQuote,
+  { input, profile, hasBattery: withBattery }: PreparedQuote,
   tariff: Tariff,
 ): { readonly value: LifeBiller | null; readonly findings: readonly Finding[] } {
   const { policies = [], uncertainty } = input.document;
   const policy = policies.find(({ name }) => name === uncertainty?.policy?.name);
   if (policy === undefined) return { value: null, findings: [] };
-  const change = { policy: { policy, from: 1 } };
-  const { prepared, findings } = prepareCase(input, tariff, { id: 'policy', name: policy.name, change });
+  // Its bills are made of the units of the draws: its own share of own use is for its case alone.
+  const change = { policy: { policy: { ...policy, selfUse: undefined }, from: 1 } };
+  const one = { id: 'policy', name: policy.name, change };
+  const { prepared, findings } = prepareCase(input, tariff, one, { profile, withBattery });
   return { value: prepared?.biller ?? null, findings };
 }

@@ -116,13 +116,15 @@ export function lifeBiller(
     readonly quantities: Readonly<Record<string, string>>;
     /** Left out: the calendar months of the life. */
     readonly periods?: readonly Period[];
+    /** Columns of the units; left out: those without time blocks. */
+    readonly names?: readonly string[];
   },
   raised: readonly string[],
 ): LifeBiller {
   const prepared = prepareTariff(tariff);
   const periods = input.periods ?? lifePeriods(input);
   const since = dayText(input.start);
-  const base = { periods, names: UNIT_COLUMNS, raised };
+  const base = { periods, names: input.names ?? UNIT_COLUMNS, raised };
   const both = {
     with: amountsOf(prepared, { ...base, account: { since, quantities: input.quantities } }),
     without: amountsOf(prepared, {

@@ -2,16 +2,25 @@ import { commonMultiple, dayText, addDays, type Finding, type Outcome } from './
 import { isOpenEnded, type Tariff } from './tariff/index.ts';
 import { lifeBiller, lifeTariff, raisesOf, type LifeBiller } from './quote-life.ts';
 import type { Raises } from './amounts-raises.ts';
+import { clockOf } from './keep-intervals.ts';
+import { plantLimitFindings } from './quote-plant-limit.ts';
 import {
+  emptyMonths,
   fillUnits,
   lifePeriods,
   makeLifeUnits,
   moneyGrid,
+  ownUseOf,
   percentFactor,
   quoteFinding,
+  readProfile,
+  unitColumns,
   yearFactors,
   type LifeUnits,
+  type QuoteFindingCode,
   type QuoteInput,
+  type QuoteProfile,
+  type ReadProfile,
   type Share,
 } from './quote/index.ts';
 
@@ -22,13 +31,18 @@ export interface PreparedQuote {
   readonly tariff: Tariff;
   readonly biller: LifeBiller;
   readonly units: LifeUnits;
+  /** Own use follows from the profile, or else from the share; see `ownUseOf`. */
   readonly share: Share;
+  readonly profile: ReadProfile | null;
+  /** Whether the battery of the document, if it has one, is in the units. */
+  readonly hasBattery: boolean;
   readonly raises: Raises | null;
   /** Money of the quote is in whole 1/grid. */
   readonly grid: number;
 }
 
-const NOTHING: Share = { numerator: 0, denominator: 100 };
+/** Nothing is used as it is made. */
+export const NOTHING: Share = { numerator: 0, denominator: 100 };
 /** As much as use and generation allow. */
 export const ALL: Share = { numerator: 100, denominator: 100 };
 
@@ -102,33 +116,108 @@ function blocksFinding({ document }: Tariff): readonly Finding[] {
 
 type Document = Tariff['document'];
 
+/** What a quote is prepared with besides its document. */
+export interface PrepareOptions {
+  /** Use and generation by intervals, or the same already read under the time blocks of the tariff. */
+  readonly profile?: QuoteProfile | ReadProfile | null | undefined;
+  /** false: as if the document had no battery. */
+  readonly withBattery?: boolean;
+}
+
+/** A profile under the time blocks of a tariff, read where it is not yet; null: there is none, or it is of no use. */
+export function readProfileOf(
+  profile: PrepareOptions['profile'],
+  { document }: Tariff,
+): Outcome<ReadProfile | null> {
+  if (profile == null) return { value: null, findings: [] };
+  if ('months' in profile) return { value: profile, findings: [] };
+  return readProfile(profile, (minutes) =>
+    document.timeBlocks === undefined ? null : clockOf(document, minutes),
+  );
+}
+
+/** The profile of a quote, checked against the months that it gives a shape. */
+function profileOf(
+  input: QuoteInput,
+  tariff: Tariff,
+  { profile }: PrepareOptions,
+): Outcome<ReadProfile | null> {
+  const read = readProfileOf(profile, tariff);
+  if (read.value === null) return read;
+  const empty = emptyMonths(read.value, input);
+  return { value: empty.length > 0 ? null : read.value, findings: [...read.findings, ...empty] };
+}
+
+/** What has to be known of how own use comes about. */
+function ownUseNotes({ share, document }: QuoteInput, profile: ReadProfile | null): readonly Finding[] {
+  const note = (code: QuoteFindingCode, path: string, values = {}) =>
+    quoteFinding(code, { path: [path] }, values);
+  if (profile !== null) {
+    const percent = document.selfUse?.share;
+    return share === null || percent === undefined
+      ? []
+      : [note('quote/share-beside-profile', 'selfUse', { share: percent })];
+  }
+  return [
+    ...(share === null ? [note('quote/self-use-unknown', 'selfUse')] : []),
+    ...(document.battery === undefined ? [] : [note('quote/battery-estimated', 'battery')]),
+  ];
+}
+
 /**
  * Make the bills of a quote ready: check it against its tariff, and bring the tariff into the form of the life.
  *
- * @param change  the tariff of a case; left out: as it is
+ * Own use is that of the profile, or else the share of the document; where there is neither, nothing is used as it
+ * is made. Under time blocks, units of a block are whole steps of the quote, by largest remainder.
+ *
+ * @param change   the tariff of a case; left out: as it is
+ * @param options  an interval profile; whether the battery counts
  */
 export function prepareQuote(
   input: QuoteInput,
   tariff: Tariff,
   change?: (document: Document) => Document,
+  options: PrepareOptions = {},
 ): Outcome<PreparedQuote | null> {
-  const errors = [...escalationFindings(input, tariff), ...blocksFinding(tariff)];
+  const read = profileOf(input, tariff, options);
+  const errors = [
+    ...escalationFindings(input, tariff),
+    ...(options.profile == null ? blocksFinding(tariff) : []),
+    ...read.findings.filter(({ severity }) => severity === 'error'),
+  ];
   const notes = [
+    ...read.findings.filter(({ severity }) => severity !== 'error'),
     ...endFindings(input, tariff),
-    ...(input.share === null ? [quoteFinding('quote/self-use-unknown', { path: ['selfUse'] })] : []),
+    ...ownUseNotes(input, read.value),
   ];
   if (errors.length > 0) return { value: null, findings: [...errors, ...notes] };
   const life = lifeTariff(tariff, input.document.payable, change);
   if (life.value === null) return { value: null, findings: life.findings };
-  const { raised, factors } = chargeFactors(input);
+  const load = input.document.quantities['sanctioned-load'];
+  const over = plantLimitFindings(life.value, { ...input, load });
+  if (over.length > 0) return { value: null, findings: [...over, ...notes] };
+  const own = { profile: read.value, hasBattery: options.withBattery !== false };
+  const { value, findings } = billsOf(input, life.value, own);
+  return { value, findings: [...notes, ...findings] };
+}
+
+/** Make the units of a quote, and bill them. */
+function billsOf(
+  input: QuoteInput,
+  tariff: Tariff,
+  { profile, hasBattery }: Pick<PreparedQuote, 'profile' | 'hasBattery'>,
+): Outcome<PreparedQuote | null> {
   const { quantities } = input.document;
-  const biller = lifeBiller(life.value, { ...input, quantities }, raised);
+  const { raised, factors } = chargeFactors(input);
   const share = input.share ?? NOTHING;
-  const units = makeLifeUnits(input.years * 12);
-  fillUnits(input, share, units);
+  const own = ownUseOf({ input, share, profile, hasBattery });
+  const names = unitColumns(own.blocks);
+  const biller = lifeBiller(tariff, { ...input, quantities, names }, raised);
+  const units = makeLifeUnits(input.years * 12, names.length);
+  fillUnits(input, own, units);
   const raises = raisesOf(factors, input.years);
-  const billed = biller.run(units, raises, 'both');
-  if (billed.length > 0) return { value: null, findings: [...notes, ...billed] };
+  const findings = biller.run(units, raises, 'both');
+  if (findings.length > 0) return { value: null, findings };
   const grid = commonMultiple(biller.bills.grid, moneyGrid(tariff.document.currency));
-  return { value: { input, tariff: life.value, biller, units, share, raises, grid }, findings: notes };
+  return { value: { input, tariff, biller, units, share, profile, hasBattery, raises, grid }, findings };
 }

@@ -1,16 +1,9 @@
-import {
-  calendarDay,
-  commonMultiple,
-  monthParts,
-  shareOut,
-  type Finding,
-  type Outcome,
-  type Period,
-} from './quantity/index.ts';
+import { calendarDay, commonMultiple, type Finding, type Outcome, type Period } from './quantity/index.ts';
 import type { Tariff } from './tariff/index.ts';
 import type { EnergyPeriod } from './energy/index.ts';
 import { lifeBiller, lifeTariff, raisesOf, type LifeBiller } from './quote-life.ts';
 import { chargeFactors, type PreparedQuote } from './quote-prepare.ts';
+import { promisedUnits, type PromisedUnits } from './quote-promised-units.ts';
 import { restatedPayback } from './quote-restate.ts';
 import {
   drawTerms,
@@ -19,7 +12,6 @@ import {
   moneyGrid,
   PROMISE_CAUSES,
   quoteFinding,
-  selfUsed,
   WIDTH,
   type CausePart,
   type LifeUnits,
@@ -34,29 +26,6 @@ export interface PromiseActual {
   /** Each with generation: without it use is not known. */
   readonly energies: readonly EnergyPeriod[];
   readonly tariff: Tariff;
-}
-
-/** The quote's units over periods that need not be calendar months, shared by days. */
-function promisedUnits(
-  { input, units, share }: PreparedQuote,
-  periods: readonly Period[],
-): readonly PeriodUnits[] {
-  const { year: startYear, month: startMonth } = calendarDay(input.start);
-  const step = input.unitStep;
-  return periods.map((period) => {
-    let use = 0;
-    let generation = 0;
-    for (const part of monthParts(period)) {
-      const at = (part.year - startYear) * 12 + part.month - startMonth;
-      const byDays = (value: number): number =>
-        part.days === part.length
-          ? value
-          : (shareOut(value / step, [part.days, part.length - part.days])[0] ?? 0) * step;
-      use += byDays(units.use[at] ?? 0);
-      generation += byDays(units.generation[at] ?? 0);
-    }
-    return { use, generation, selfUse: selfUsed(generation, use, { share, step }) };
-  });
 }
 
 function actualUnits(energies: readonly EnergyPeriod[]): readonly PeriodUnits[] | null {
@@ -171,7 +140,7 @@ function yearsOf({ input }: PreparedQuote, periods: readonly Period[]): Int32Arr
 
 /** What units are known of some periods. */
 interface Compared {
-  readonly promised: readonly PeriodUnits[];
+  readonly promised: PromisedUnits;
   readonly actual: readonly PeriodUnits[];
   readonly periods: readonly Period[];
 }
@@ -182,13 +151,14 @@ function statesOf(
   { charged, quoted, today }: Billers,
   { promised, actual, periods }: Compared,
 ): { readonly states: readonly (readonly PeriodMoney[])[]; readonly grid: number } | readonly Finding[] {
-  const { input, share } = prepared;
+  const { input } = prepared;
   const raises = raisesOf(chargeFactors(input).factors, input.years, yearsOf(prepared, periods));
   const units = makeLifeUnits(periods.length);
-  const own = (made: number, used: number): number => selfUsed(made, used, { share, step: input.unitStep });
   const states: State[] = [];
   for (let causes = 0; causes <= PROMISE_CAUSES.length; causes += 1) {
-    const row = promised.map((one, at) => mixed(one, actual[at] ?? one, causes, own));
+    const row = promised.units.map((one, at) =>
+      mixed(one, actual[at] ?? one, causes, (made, used) => promised.own(at, made, used)),
+    );
     write(units, row, input.watts);
     const biller = causes <= 3 ? quoted : causes === 4 ? (charged ?? today) : today;
     const found = biller.run(units, causes <= 3 ? raises : null, 'both');
@@ -230,6 +200,11 @@ export function checkPromise(prepared: PreparedQuote, actual: PromiseActual): Ou
   }
   if (came === null)
     return { value: null, findings: [quoteFinding('quote/promise-without-generation', { path: [] })] };
+  const blocks = prepared.profile?.blocks ?? [];
+  if (blocks.length > 0) {
+    const values = { blocks: blocks.join(', ') };
+    return { value: null, findings: [quoteFinding('quote/promise-by-blocks', { path: [] }, values)] };
+  }
   const promised = promisedUnits(prepared, periods);
   const billers = billersOf(prepared, tariff, periods);
   if (!('quoted' in billers)) return { value: null, findings: billers };
@@ -238,7 +213,7 @@ export function checkPromise(prepared: PreparedQuote, actual: PromiseActual): Ou
   const { states, grid } = worked;
   const rows = periods.map((period, at): PromisedPeriod => ({
     period,
-    promised: { ...(promised[at] as PeriodUnits), ...(states[0]?.[at] as PeriodMoney) },
+    promised: { ...(promised.units[at] as PeriodUnits), ...(states[0]?.[at] as PeriodMoney) },
     actual: { ...(came[at] as PeriodUnits), ...(states.at(-1)?.[at] as PeriodMoney) },
     parts: partsAt(states, at),
   }));

@@ -59,7 +59,7 @@ function flowsWith(quote: Quote, came: number, passed: number): readonly number[
  * The payback restated: with what was saved so far, and the rest of the life as quoted, or as it was so far.
  */
 export function restatedPayback(prepared: PreparedQuote, { rows, grid, tariff }: SoFar): RestatedPayback {
-  const { input } = prepared;
+  const { input, profile } = prepared;
   const quoted = workOutQuote(prepared);
   const sum = (key: 'use' | 'generation' | 'selfUse', of: 'actual' | 'promised'): number =>
     rows.reduce((all, row) => all + row[of][key], 0);
@@ -75,6 +75,9 @@ export function restatedPayback(prepared: PreparedQuote, { rows, grid, tariff }:
       share: made === 0 ? input.share : { numerator: sum('selfUse', 'actual'), denominator: made },
     },
     tariff,
+    undefined,
+    // What meters show of own use has the battery in it.
+    made === 0 ? { profile } : { withBattery: false },
   );
   const own = goingOn.value === null ? null : workOutQuote(goingOn.value);
   return {

@@ -5,6 +5,7 @@ import {
   makeLifeUnits,
   nearestDouble,
   outlayOf,
+  ownUseOf,
   simplePayback,
   timesFactor,
   upkeepFactors,
@@ -96,25 +97,27 @@ function savingIn({ before, after, surplus }: PreparedQuote['biller']['bills'], 
 
 /**
  * What plants of other sizes would save: generation, price and upkeep by capacity (items marked as fixed stay),
- * the same share of own use up to what the house uses, the same bills without a plant.
+ * own use by the same share up to what the house uses, or by the same profile, the same battery, the same bills
+ * without a plant.
  *
  * The bills of the quote itself are worked out anew afterwards.
  *
  * @param prepared  its bills are made
  */
 export function quoteSizes(prepared: PreparedQuote, { from, step, count }: SizeRange): Sizes {
-  const { input, biller, share, raises, units: own } = prepared;
-  const units = makeLifeUnits(input.years * 12);
+  const { input, biller, raises, units: quoted } = prepared;
+  const own = ownUseOf(prepared);
+  const units = makeLifeUnits(input.years * 12, quoted.width);
   const growth = upkeepFactors(input.document, input.years);
   const points: SizePoint[] = [];
   for (let at = 0; at < count; at += 1) {
     const watts = from + step * at;
     const generationFactors = sizedFactors(input.generationFactors, watts, input.watts);
-    fillUnits({ ...input, generationFactors, watts }, share, units);
+    fillUnits({ ...input, generationFactors, watts }, own, units);
     if (biller.run(units, raises, 'with').length > 0) continue;
     points.push(pointOf(prepared, { watts, units, growth }));
   }
-  biller.run(own, raises, 'with');
+  biller.run(quoted, raises, 'with');
   const flat = points.find(({ after }, at) => at > 0 && after >= (points[at - 1]?.after ?? Infinity));
   return { points, onlySurplusFrom: flat ?? null };
 }

@@ -1,4 +1,5 @@
 import { calendarDay, wholeToDecimal, decimalPlaces, decimalToWhole } from './quantity/index.ts';
+import { batteryResultOf } from './quote-battery.ts';
 import type { PreparedQuote } from './quote-prepare.ts';
 import {
   dayOneOf,
@@ -7,8 +8,8 @@ import {
   measuresOf,
   outlayOf,
   upkeepFactors,
-  WIDTH,
   yearCosts,
+  type LifeUnits,
   type Quote,
   type QuoteMonth,
   type QuoteYear,
@@ -20,10 +21,10 @@ const sum = (values: Float64Array, from: number, count: number): number => {
   return total;
 };
 
-/** A column of the units. */
-function column(values: Float64Array, place: number, from: number, count: number): number {
+/** A column of the units of so many months with the plant. */
+function column({ withPlant, width }: LifeUnits, place: number, from: number, count: number): number {
   let total = 0;
-  for (let at = from; at < from + count; at += 1) total += values[at * WIDTH + place] as number;
+  for (let at = from; at < from + count; at += 1) total += withPlant[at * width + place] as number;
   return total;
 }
 
@@ -37,8 +38,8 @@ function monthsOf({ biller, units, grid, input }: PreparedQuote): readonly Quote
     use: units.use[at] as number,
     generation: units.generation[at] as number,
     selfUse: units.selfUse[at] as number,
-    imported: column(units.withPlant, 0, at, 1),
-    exported: column(units.withPlant, 1, at, 1),
+    imported: column(units, 0, at, 1),
+    exported: column(units, 1, at, 1),
     bank: bills.bank[at] as number,
     before: (bills.before[at] as number) * times,
     after: (bills.after[at] as number) * times,
@@ -59,8 +60,8 @@ function billsOf({ biller, units, grid }: PreparedQuote, at: number) {
     use: sum(units.use, from, 12),
     generation: sum(units.generation, from, 12),
     selfUse: sum(units.selfUse, from, 12),
-    imported: column(units.withPlant, 0, from, 12),
-    exported: column(units.withPlant, 1, from, 12),
+    imported: column(units, 0, from, 12),
+    exported: column(units, 1, from, 12),
     before,
     after,
     surplus,
@@ -123,6 +124,7 @@ export function workOutQuote(prepared: PreparedQuote, withSubsidy = true): Quote
     measures: measuresOf(years, { months, netPrice, percent: document.discountRate, grid }),
     dayOne: dayOneOf(document, outlay),
     loan,
+    battery: batteryResultOf(prepared, years),
     carbon: carbonOf(input, years),
   };
 }

@@ -7,6 +7,7 @@ import { householdNotation, localeFindings } from '../locale.ts';
 import { billPage } from '../render/bill-page.ts';
 import { CAUTIONS } from '../render/cautions.ts';
 import { estimateLines } from '../render/estimates.ts';
+import { inNotation } from '../render/in-notation.ts';
 import type { PageNotation } from '../render/notation.ts';
 import { pageHead } from '../render/page-head.ts';
 import { passbookLines } from '../render/passbook.ts';

@@ -16,17 +16,11 @@ import { dayWords } from '../render/day-words.ts';
 import { makeNotation, type PageNotation } from '../render/notation.ts';
 import { tariffHead } from '../render/tariff-head.ts';
 import { cliffLines, spanText, unbilledMonths, yearMonths } from '../render/year-report.ts';
+import { unitWords } from '../told/unit-words.ts';
 import { finish, type TypedCommand } from './command.ts';
 import { yearOptions, type YearOptions } from './tariff-options.ts';
 
 const SUBJECT = 'unitbook tariff';
-
-/** What a quantity is counted in, as a person types it. */
-const UNIT_WORDS: Readonly<Partial<Record<MissingQuantity['unit'], string>>> = {
-  kWh: 'units',
-  count: 'a count',
-  class: 'the number of the class',
-};
 
 function missingFinding({ name, label, unit }: MissingQuantity) {
   const isLoad = name === 'sanctioned-load';
@@ -34,7 +28,7 @@ function missingFinding({ name, label, unit }: MissingQuantity) {
   return commandFinding(
     'command/quantity-missing',
     { path: [] },
-    { name, label, option, unit: UNIT_WORDS[unit] ?? unit },
+    { name, label, option, unit: unitWords(unit) },
   );
 }
 

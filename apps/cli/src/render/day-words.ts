@@ -27,3 +27,13 @@ export function dayWords(day: DayNumber): string {
 export function periodWords({ from, to }: Period): string {
   return `${words(from, to - from >= YEAR)} – ${words(to, true)}`;
 }
+
+/**
+ * A calendar month in short, January is 1.
+ *
+ * @example
+ * monthWords(4) //=> "Apr"
+ */
+export function monthWords(month: number): string {
+  return MONTHS[month - 1] ?? '';
+}

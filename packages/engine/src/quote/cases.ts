@@ -109,11 +109,14 @@ export function withSettlement(
   return { ...document, settlements: [...before, added] };
 }
 
+/** What no rate is assumed to rise by in a year, in percent. */
+const MOST_RISE = '40';
+
 /** The most that charges rise in the document, doubled: a case of fast rises. */
 function doubled(charges: Readonly<Record<string, string>>): string {
   const most = Object.values(charges).reduce((high, text) => (isMore(text, high) ? text : high), '0');
-  const twice = timesFactor({ numerator: 2n, denominator: 1n }, parseRatio(most));
-  return ratioText(twice);
+  const twice = ratioText(timesFactor({ numerator: 2n, denominator: 1n }, parseRatio(most)));
+  return isMore(twice, MOST_RISE) ? MOST_RISE : twice;
 }
 
 const parseRatio = (text: string) => {

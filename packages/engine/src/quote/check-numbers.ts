@@ -51,7 +51,7 @@ function otherParts(document: QuoteDocument): readonly Checked[] {
     [document.years, RANGES.years, ['years']],
     [document.discountRate, RANGES.discount, ['discountRate']],
     [document.plant.kWp, RANGES.kWp, ['plant', 'kWp']],
-    [document.plant.kW, RANGES.kWp, ['plant', 'kW']],
+    [document.plant.kW, RANGES.inverters, ['plant', 'kW']],
     [document.selfUse?.share, RANGES.share, ['selfUse', 'share']],
     [document.use.growth, RANGES.growth, ['use', 'growth']],
     [document.generation.usualYield, RANGES.units, ['generation', 'usualYield']],

@@ -13,7 +13,7 @@ import { quoteSchema, type QuoteDocument } from './document/quote-document.ts';
 import { readGeneration } from './expected-generation.ts';
 import { lossFactor, percentFactor, yearFactors } from './factors.ts';
 import { quoteFinding } from './findings.ts';
-import { selfUsed } from './life-units.ts';
+import { selfUsed } from './own-use/share-use.ts';
 import { fillMonths, filledFinding, missingFinding, MONTH_NAMES, readMonths } from './months.ts';
 import { onGrid, outlayOf } from './outlay.ts';
 import type { MonthlyUnits, QuoteInput, Share } from './quote-input.ts';

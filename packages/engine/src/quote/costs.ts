@@ -67,8 +67,11 @@ export function instalmentsIn(loan: LoanSchedule | null, year: number, grid: num
   return lines.reduce((sum, { payment }) => sum + payment, 0) * (grid / 10 ** loan.places);
 }
 
-/** What has to be paid on the first day: the subsidy comes later. */
-export function dayOneOf({ loan }: QuoteDocument, { price, grid }: Outlay): DayOne {
+/** What has to be paid on the first day: a subsidy that the customer receives comes later. */
+export function dayOneOf({ loan, subsidy }: QuoteDocument, outlay: Outlay): DayOne {
+  const { grid } = outlay;
+  // A subsidy that the seller receives is off the price from the first day on.
+  const price = outlay.price - (subsidy?.to === 'seller' ? outlay.subsidy : 0);
   const borrowed = loan === undefined ? 0 : onGrid(loan.amount, grid);
   const fees = loan?.fees === undefined ? 0 : onGrid(loan.fees, grid);
   return { price, borrowed, fees, cash: price - borrowed + fees };

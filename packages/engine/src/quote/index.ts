@@ -10,17 +10,17 @@ export {
   type YearFactors,
 } from './factors.ts';
 export type { MonthlyUnits, QuoteInput, Share } from './quote-input.ts';
-export {
-  fillUnits,
-  lifePeriods,
-  makeLifeUnits,
-  selfUsed,
-  takeMonth,
-  UNIT_COLUMNS,
-  WIDTH,
-  type LifeUnits,
-  type UnitsBasis,
-} from './life-units.ts';
+export { makeLifeUnits, unitColumns, UNIT_COLUMNS, WIDTH, type LifeUnits } from './life-columns.ts';
+export { lifePeriods } from './life-periods.ts';
+export { fillUnits, type UnitsBasis } from './life-units.ts';
+export { batteryOf, type Battery } from './own-use/battery.ts';
+export { dispatch, emptyBattery, type Dispatched, type DispatchTerms } from './own-use/dispatch.ts';
+export type { OwnUse } from './own-use/own-use.ts';
+export { ownUseOf, type OwnUseTerms } from './own-use/own-use-of.ts';
+export { ownUseShares, type OwnUseShares, type UsedUnits } from './own-use/own-use-shares.ts';
+export type { QuoteProfile, ReadProfile } from './own-use/profile.ts';
+export { emptyMonths, readProfile } from './own-use/read-profile.ts';
+export { selfUsed } from './own-use/share-use.ts';
 export * from './finance/index.ts';
 export { checkQuote, readQuote, shareOf } from './check-quote.ts';
 export { dayOneOf, grown, instalmentsIn, loanOf, upkeepFactors, yearCosts, type YearCosts } from './costs.ts';
@@ -28,7 +28,7 @@ export { QUOTE_FINDINGS, quoteFinding, type QuoteFindingCode } from './findings.
 export { exactPresentValue, measuresOf, rateOf } from './measures.ts';
 export { MONTH_NAMES } from './months.ts';
 export { bySize, moneyGrid, onGrid, outlayOf, percentOf, type Outlay as QuoteOutlay } from './outlay.ts';
-export type { DayOne, Quote, QuoteMeasures, QuoteMonth, QuoteYear } from './quote.ts';
+export type { BatteryResult, DayOne, Quote, QuoteMeasures, QuoteMonth, QuoteYear } from './quote.ts';
 export {
   inputOfCase,
   usualCases,

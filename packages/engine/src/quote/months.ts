@@ -22,7 +22,8 @@ export const MONTH_NAMES: readonly string[] = [
 
 type ByMonth = Readonly<Record<string, string>>;
 
-const listed = (months: readonly number[]): string =>
+/** Names of calendar months, from 1 on. */
+export const monthNames = (months: readonly number[]): string =>
   months.map((month) => MONTH_NAMES[month - 1] ?? '').join(', ');
 
 /** Twelve values, or those that are there. */
@@ -51,13 +52,13 @@ export function readMonths(table: ByMonth, range: Range, path: Path): ReadMonths
 
 /** That months are missing, and what to do. */
 export function missingFinding(missing: readonly number[], path: Path, remedy: string): Finding {
-  return quoteFinding('quote/months-missing', { path }, { months: listed(missing), remedy });
+  return quoteFinding('quote/months-missing', { path }, { months: monthNames(missing), remedy });
 }
 
 /** That months were filled by a rule. */
 export function filledFinding(missing: readonly number[], path: Path, fill: 'mean' | 'neighbours'): Finding {
   const rule = fill === 'mean' ? 'the mean of the months known' : 'the mean of the nearest months known';
-  return quoteFinding('quote/months-filled', { path }, { months: listed(missing), rule });
+  return quoteFinding('quote/months-filled', { path }, { months: monthNames(missing), rule });
 }
 
 /** A mean of whole numbers, rounded half-up to a whole step. */

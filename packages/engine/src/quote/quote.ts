@@ -10,6 +10,7 @@ export interface QuoteMonth {
   readonly isFilled: boolean;
   readonly use: number;
   readonly generation: number;
+  /** Used at home of what was made: as it was made, or out of a battery. */
   readonly selfUse: number;
   readonly imported: number;
   readonly exported: number;
@@ -78,6 +79,15 @@ export interface QuoteMeasures {
   readonly lifeNet: number;
 }
 
+/** What a battery comes to by itself: with it, less the same quote without it. Money in whole 1/grid. */
+export interface BatteryResult {
+  readonly cost: number;
+  /** What it saves more in the first year. */
+  readonly saving: number;
+  /** Years until its own savings, less the next battery, have paid for it; null: not within the life. */
+  readonly payback: number | null;
+}
+
 /** A quote worked out. */
 export interface Quote {
   readonly input: QuoteInput;
@@ -90,6 +100,8 @@ export interface Quote {
   readonly measures: QuoteMeasures;
   readonly dayOne: DayOne;
   readonly loan: LoanSchedule | null;
+  /** null: the quote has none. Its price is in the outlay, its saving in the years. */
+  readonly battery: BatteryResult | null;
   /** kg CO2 in the first year and over the life, as exact decimal texts; null: no factor was given. */
   readonly carbon: { readonly year: string; readonly life: string } | null;
 }

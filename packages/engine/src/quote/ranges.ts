@@ -16,6 +16,7 @@ export const RANGES = {
   units: { what: 'the units of a month', least: '0', most: '1000000', places: 3 },
   yearUnits: { what: 'the units of a year', least: '0', most: '10000000', places: 3 },
   kWp: { what: 'the plant in kWp', least: '0', most: '10000', places: 3, above: true },
+  inverters: { what: 'the power of the inverters in kW', least: '0', most: '10000', places: 3, above: true },
   share: { what: 'the share of own use in percent', least: '0', most: '100', places: 3 },
   growth: { what: 'a yearly growth in percent', least: '-20', most: '20', places: 3 },
   rise: { what: 'a yearly rise of a rate in percent', least: '-20', most: '40', places: 3 },

@@ -1,0 +1,46 @@
+import type { FlyerDocument, QuoteInput, Tariff } from '@unitbook/engine';
+import type { PlacedFinding } from '../findings.ts';
+import type { CommandIo } from '../io.ts';
+import { readFlyerFile } from '../read/flyer-file.ts';
+import type { Placed } from '../read/placed.ts';
+import { fileName } from '../read/read-bytes.ts';
+import { readQuoteFile } from '../read/quote-file.ts';
+import { readTariffFile } from '../read/tariff-file.ts';
+import type { TypedCommand } from './command.ts';
+
+/** What `unitbook quote` works with. */
+export interface ReadQuoteInput {
+  readonly input: QuoteInput;
+  readonly tariff: Tariff;
+  readonly flyer: FlyerDocument | null;
+  /** The file of the quote, as messages name it. */
+  readonly subject: string;
+  /** Findings of later stages, at their places in the quote and in the flyer. */
+  readonly inQuote: Placed<never>['place'];
+  readonly inFlyer: Placed<never>['place'];
+}
+
+const NO_FLYER: Placed<FlyerDocument> = { value: null, place: () => [], findings: [] };
+
+/** Read what `unitbook quote` needs: everything that is wrong with all files at once, or the input. */
+export async function readQuoteInput(
+  { values }: Pick<TypedCommand, 'values'>,
+  io: CommandIo,
+): Promise<{ readonly value: ReadQuoteInput | null; readonly findings: readonly PlacedFinding[] }> {
+  const [path, flyerPath] = [values.get('quote') ?? '', values.get('flyer')];
+  const quote = await readQuoteFile(io, path);
+  const tariff = await readTariffFile(io, values.get('tariff') ?? '');
+  const flyer = flyerPath === undefined ? NO_FLYER : await readFlyerFile(io, flyerPath);
+  const findings = [...quote.findings, ...tariff.findings, ...flyer.findings];
+  const isFlyerBroken = flyerPath !== undefined && flyer.value === null;
+  if (quote.value === null || tariff.value === null || isFlyerBroken) return { value: null, findings };
+  const value = {
+    input: quote.value,
+    tariff: tariff.value,
+    flyer: flyer.value,
+    subject: fileName(path),
+    inQuote: quote.place,
+    inFlyer: flyer.place,
+  };
+  return { value, findings };
+}

@@ -1,0 +1,80 @@
+import {
+  BLOCK,
+  joinDraws,
+  prepareQuote,
+  quoteBounds,
+  quoteDrawer,
+  quoteFacts,
+  quoteSizes,
+  quoteWarnings,
+  summariseDraws,
+  workOutCases,
+  workOutQuote,
+  type DrawSummary,
+  type Finding,
+  type FlyerFacts,
+  type Outcome,
+  type PreparedQuote,
+  type Quote,
+  type QuoteInput,
+  type QuoteResult,
+  type Tariff,
+} from '@unitbook/engine';
+import { withMissingNamed } from './quote-missing.ts';
+
+/** Sizes before the quoted one, and all of them: the smallest is half as large, the largest is 1.6 times. */
+const SIZES = { before: 5, count: 12, part: 10 } as const;
+
+/** Random draws of a quote that says what is uncertain; null: it does not, or none are wanted. */
+function drawsOf(prepared: PreparedQuote, tariff: Tariff, count: number): Outcome<DrawSummary | null> {
+  if (prepared.input.document.uncertainty === undefined || count === 0) return { value: null, findings: [] };
+  const { value: drawer, findings } = quoteDrawer(prepared, tariff);
+  if (drawer === null) return { value: null, findings };
+  const blocks = Array.from({ length: count / BLOCK }, (_, block) => drawer.draw(block));
+  return { value: summariseDraws(joinDraws(blocks)), findings };
+}
+
+/** The other end, where own use is not known: as much of it as use and generation allow. */
+function mostOwnUse(input: QuoteInput, tariff: Tariff): Quote | null {
+  return input.share === null ? (quoteBounds(input, tariff).value?.high ?? null) : null;
+}
+
+/**
+ * Findings of which each is told once: bills without the plant say again what those with it have said, and draws
+ * under a policy what its case has said.
+ */
+function once(findings: readonly Finding[]): readonly Finding[] {
+  const texts = findings.map(({ code, found }) => `${code} ${found}`);
+  return findings.filter((_, at) => texts.indexOf(texts[at] ?? '') === at);
+}
+
+/** A quote worked out, and what its tariff says besides. */
+export interface WorkedQuote {
+  readonly result: QuoteResult;
+  readonly facts: FlyerFacts;
+}
+
+/**
+ * Work a quote out in all its parts, and doubt it.
+ *
+ * @param draws  how many are wanted
+ * @returns      null where it cannot be billed under the tariff
+ */
+export function workOut(input: QuoteInput, tariff: Tariff, draws: number): Outcome<WorkedQuote | null> {
+  const { value: prepared, findings } = prepareQuote(input, tariff);
+  if (prepared === null) return { value: null, findings: once(withMissingNamed(findings, tariff)) };
+  const quote = workOutQuote(prepared);
+  const step = Math.max(1, Math.floor(input.watts / SIZES.part));
+  const from = Math.max(step, input.watts - SIZES.before * step);
+  const sizes = quoteSizes(prepared, { from, step, count: SIZES.count });
+  const cases = workOutCases(input, tariff);
+  const facts = quoteFacts(prepared);
+  const drawn = drawsOf(prepared, tariff, draws);
+  const ofCases = cases.flatMap((one) => one.findings);
+  const result = { quote, mostOwnUse: mostOwnUse(input, tariff), cases, sizes, draws: drawn.value };
+  const doubts = quoteWarnings(quote, facts);
+  return {
+    value: { result, facts },
+    findings: once([...findings, ...doubts, ...ofCases, ...drawn.findings]),
+  };
+}

@@ -1,0 +1,122 @@
+import {
+  countOfRates,
+  projectionText,
+  savingOfAddedUnits,
+  wholeToDecimal,
+  type CaseResult,
+  type Quote,
+  type SizePoint,
+  type Sizes,
+} from '@unitbook/engine';
+import type { QuoteWriter } from './quote-writer.ts';
+import { renderTable, type Column } from './table.ts';
+import { PAGE_WIDTH, plainText, wrap } from './text.ts';
+
+const NAME_WIDTH = 20;
+
+const right = (...heading: readonly string[]): Column => ({ heading, side: 'right' });
+
+/** Years as a column has them: to a hundredth, so that cases close to each other are told apart. */
+const short = (value: number | null, { number }: QuoteWriter): string =>
+  value === null ? 'never' : number(projectionText(value, 2));
+
+function rateText({ measures }: Quote, { percent }: QuoteWriter): string {
+  const count = countOfRates(measures.rates);
+  return count === 'one' ? measures.rates.rates.map(percent).join('') : count;
+}
+
+function caseCells(quote: Quote | null, writer: QuoteWriter): readonly string[] {
+  if (quote === null) return ['NOT BILLED', '', '', '', '', ''];
+  const { measures, years } = quote;
+  return [
+    writer.money(years[0]?.saving ?? 0),
+    short(measures.simple.first, writer),
+    short(measures.discounted.first, writer),
+    writer.money(measures.lifeNet),
+    writer.money(measures.netPresentValue),
+    rateText(quote, writer),
+  ];
+}
+
+/** The rows of a name and its cells: a name on several lines has the cells behind its last. */
+function namedRows(name: string, cells: readonly string[]): readonly (readonly string[])[] {
+  const lines = wrap(plainText(name), NAME_WIDTH);
+  return lines.map((line, at) => [at === 0 ? line : `  ${line}`, ...(at === lines.length - 1 ? cells : [])]);
+}
+
+/** The quote and its cases, side by side. */
+export function quoteCases(
+  quote: Quote,
+  cases: readonly CaseResult[],
+  writer: QuoteWriter,
+): readonly string[] {
+  const columns: readonly Column[] = [
+    { heading: ['What if'], side: 'left' },
+    right('Saving', 'year 1'),
+    right('Pay-', 'back'),
+    right('Dis-', 'counted'),
+    right('Net of', 'the life'),
+    right('Value', 'now'),
+    right('Return'),
+  ];
+  const body = [
+    ...namedRows('As quoted', caseCells(quote, writer)),
+    ...cases.flatMap((one) => namedRows(one.name, caseCells(one.quote, writer))),
+  ];
+  const hasPolicy = (quote.input.document.policies ?? []).length > 0;
+  const words =
+    'Each case bills the whole life anew. Paybacks in years; "never": not within the life. ' +
+    `"All bad together": rates do not rise, 10 % less is made${hasPolicy ? ', and the first of the other rules comes' : ''}.`;
+  return [...renderTable(columns, { body }), ...wrap(words, PAGE_WIDTH)];
+}
+
+function sizeNote({ watts }: SizePoint, quoted: number, mark: SizePoint | null): string {
+  const notes = [
+    ...(watts === quoted ? ['as quoted'] : []),
+    ...(mark !== null && watts >= mark.watts ? ['only surplus'] : []),
+  ];
+  return notes.join(', ');
+}
+
+function markWords({ points, onlySurplusFrom: mark }: Sizes, kWp: (watts: number) => string): string {
+  const before = points[points.findIndex(({ watts }) => watts === mark?.watts) - 1];
+  if (mark === null || before === undefined)
+    return 'Each of these sizes still lowers the bills of the first year further than the one before.';
+  return (
+    `From ${kWp(before.watts)} kWp on bills get no lower: ` +
+    'each unit that a larger plant makes more earns only what surplus is paid.'
+  );
+}
+
+/** Plants of other sizes, and what their added units earn. */
+export function quoteSizeRows(quote: Quote, sizes: Sizes, writer: QuoteWriter): readonly string[] {
+  const { points, onlySurplusFrom } = sizes;
+  const kWp = (watts: number): string => writer.number(wholeToDecimal(watts, 3).replace(/\.?0+$/, ''));
+  const columns: readonly Column[] = [
+    right('kWp'),
+    right('Made'),
+    right('Saving', 'year 1'),
+    right('Added', 'unit'),
+    right('Net', 'price'),
+    right('Pay-', 'back'),
+    right('Value', 'now'),
+    { heading: [''], side: 'left' },
+  ];
+  const body = points.map((point, at) => {
+    const added = savingOfAddedUnits(points, at, quote.grid);
+    return [
+      kWp(point.watts),
+      writer.units(point.generation),
+      writer.money(point.saving),
+      added === null ? '–' : writer.quotient(added),
+      writer.money(point.netPrice),
+      short(point.payback, writer),
+      writer.money(point.netPresentValue),
+      sizeNote(point, quote.input.watts, onlySurplusFrom),
+    ];
+  });
+  const words =
+    `Added unit: what each unit saves that a size makes more than the one above it. ${markWords(sizes, kWp)} ` +
+    'Generation, price and upkeep go by size; items with a fixed price and a subsidy of one amount stay.';
+  return [...renderTable(columns, { body }), ...wrap(words, PAGE_WIDTH)];
+}

@@ -1,0 +1,89 @@
+import type { FindingKind } from '../quantity/index.ts';
+
+type Values = Readonly<Record<string, string>>;
+const of = (values: Values, key: string): string => values[key] ?? '';
+
+/** What can be said of an interval profile and of a battery, by code. */
+export const QUOTE_PROFILE_FINDINGS = {
+  'quote/profile-interval': {
+    severity: 'error',
+    text: (v) => ({
+      found: `a profile with ${of(v, 'found')}`,
+      expected: 'intervals of 5, 15, 30 or 60 minutes that begin with the hour',
+      remedy: 'Give the profile in one of these lengths, on the local clock.',
+    }),
+  },
+  'quote/profile-value': {
+    severity: 'error',
+    text: (v) => ({
+      found: `${of(v, 'value')} for ${of(v, 'what')} in the interval from ${of(v, 'start')}, and ${of(v, 'count')} such in all`,
+      expected: `whole watt-hours from 0 to ${of(v, 'most')}`,
+      remedy: 'Correct the values; an export is no negative use.',
+    }),
+  },
+  'quote/profile-out-of-order': {
+    severity: 'error',
+    text: (v) => ({
+      found: `the interval from ${of(v, 'start')} after the one from ${of(v, 'before')}`,
+      expected: 'intervals in order of time, none twice but where the clocks go back',
+      remedy: 'Put the intervals in order, and leave out what stands there twice.',
+    }),
+  },
+  'quote/profile-month-missing': {
+    severity: 'error',
+    text: (v) => ({
+      found: `a profile without ${of(v, 'months')}`,
+      expected: 'intervals of each of the twelve calendar months',
+      remedy: 'Give a profile of a whole year, or the share of own use in its place.',
+    }),
+  },
+  'quote/profile-month-in-part': {
+    severity: 'note',
+    text: (v) => ({
+      found: `a profile with ${of(v, 'count')} intervals of ${of(v, 'month')}, of ${of(v, 'whole')}`,
+      expected: 'every interval of the month',
+      remedy: 'The shape of the days that are there is taken for the whole month.',
+    }),
+  },
+  'quote/profile-month-empty': {
+    severity: 'error',
+    text: (v) => ({
+      found: `a profile with no ${of(v, 'what')} at all in ${of(v, 'month')}, where the quote has ${of(v, 'units')} units`,
+      expected: `${of(v, 'what')} in some interval of the month`,
+      remedy: 'Give the intervals of that month, or correct its units.',
+    }),
+  },
+  'quote/profile-splits-block': {
+    severity: 'error',
+    text: (v) => ({
+      found: `an interval from ${of(v, 'start')}, of ${of(v, 'minutes')} minutes, that two time blocks share`,
+      expected: 'intervals inside the time blocks of the tariff',
+      remedy: 'Give the profile in shorter intervals.',
+    }),
+  },
+  'quote/share-beside-profile': {
+    severity: 'note',
+    text: (v) => ({
+      found: `a share of own use of ${of(v, 'share')} % beside an interval profile`,
+      expected: 'one of them',
+      remedy: 'Own use is counted from the profile, and the share is not used.',
+    }),
+  },
+  'quote/battery-estimated': {
+    severity: 'note',
+    text: () => ({
+      found: 'a battery, and no interval profile',
+      expected: 'a profile, from which charging and discharging follow',
+      remedy: 'What it brings is an estimate by the mean day of each month, and rather too high.',
+    }),
+  },
+  'quote/promise-by-blocks': {
+    severity: 'error',
+    text: (v) => ({
+      found: `a quote under a tariff with time blocks (${of(v, 'blocks')})`,
+      expected: 'a tariff without time blocks',
+      remedy:
+        'Compare the bills with those of the quote one by one: readings do not tell the use of each block.',
+    }),
+  },
+} as const satisfies Readonly<Record<string, FindingKind>>;

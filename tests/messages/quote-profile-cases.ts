@@ -1,0 +1,213 @@
+import {
+  checkPromise,
+  checkQuote,
+  prepareQuote,
+  readTariff,
+  type EnergyPeriod,
+  type Finding,
+  type Outcome,
+  type PreparedQuote,
+  type QuoteDocument,
+  type QuoteProfile,
+  type Tariff,
+} from '@unitbook/engine';
+import quoteText from '../../tariffs-examples/quotes/rooftop-4-kilowatt.json?raw';
+import blocksText from '../../tariffs-examples/tarumira/taresco-time-blocks/tariff.json?raw';
+import { demoTariff } from '../support/demo.ts';
+import { dayOf } from '../support/make.ts';
+import type { MessageCase } from './message-case.ts';
+
+const BASE = JSON.parse(quoteText) as QuoteDocument;
+const DAY = 1440;
+
+function tariffOf(text: string): Tariff {
+  const { value } = readTariff(text);
+  if (value === null) throw new Error('the tariff cannot be read');
+  return value;
+}
+
+const BLOCKS = tariffOf(blocksText);
+/** Solar hours from half past eight on. */
+const HALF_HOURS = tariffOf(blocksText.replaceAll('"09:00"', '"08:30"'));
+
+/** An interval of a profile: the minute at which it starts, and its Wh. */
+interface Row {
+  readonly start: number;
+  readonly use: number;
+  readonly generation: number;
+}
+
+/** The hours of 2025: 600 Wh used in each, 2,000 made from 8 to 16 h. */
+const HOURS: readonly Row[] = Array.from({ length: 365 * 24 }, (_, at) => {
+  const hour = at % 24;
+  return {
+    start: dayOf('2025-01-01') * DAY + at * 60,
+    use: 600,
+    generation: hour >= 8 && hour < 16 ? 2000 : 0,
+  };
+});
+
+const profileOf = (rows: readonly Row[], minutes = 60): QuoteProfile => ({
+  minutes,
+  starts: Int32Array.from(rows, ({ start }) => start),
+  use: Float64Array.from(rows, ({ use }) => use),
+  generation: Float64Array.from(rows, ({ generation }) => generation),
+});
+
+const minuteOf = (day: string): number => dayOf(day) * DAY;
+const isIn =
+  (from: string, to: string) =>
+  ({ start }: Row): boolean =>
+    start >= minuteOf(from) && start < minuteOf(to);
+const isInJuly = isIn('2025-07-01', '2025-08-01');
+const isLateInJuly = isIn('2025-07-22', '2025-08-01');
+
+/** The demo quote without a share of own use. */
+const SHARELESS: Partial<QuoteDocument> = { selfUse: {} };
+
+function prepared(
+  profile: QuoteProfile | null,
+  more: Partial<QuoteDocument> = SHARELESS,
+  tariff = demoTariff(),
+): Outcome<PreparedQuote | null> {
+  const { value, findings } = checkQuote({ ...BASE, ...more });
+  return value === null ? { value, findings } : prepareQuote(value, tariff, undefined, { profile });
+}
+
+/** A profile that is of no use, beside the share of the demo quote. */
+const spoilt =
+  (rows: readonly Row[], minutes = 60) =>
+  (): readonly Finding[] =>
+    prepared(profileOf(rows, minutes), {}).findings;
+
+/** The rows with some of their numbers changed. */
+const altered = (change: (row: Row, at: number) => Partial<Row>): readonly Row[] =>
+  HOURS.map((row, at) => ({ ...row, ...change(row, at) }));
+
+const FORM_CASES: readonly MessageCase[] = [
+  {
+    code: 'quote/profile-interval',
+    when: 'intervals of 20 minutes',
+    make: spoilt(HOURS, 20),
+    at: 'profile',
+    found: 'a profile with intervals of 20 minutes',
+    expected: 'intervals of 5, 15, 30 or 60 minutes that begin with the hour',
+    remedy: 'Give the profile in one of these lengths, on the local clock.',
+  },
+  {
+    code: 'quote/profile-interval',
+    when: 'hours that begin five minutes late',
+    make: spoilt(altered(({ start }) => ({ start: start + 5 }))),
+    at: 'profile',
+    found: 'a profile with an interval of 60 minutes from 2025-01-01 00:05',
+    expected: 'intervals of 5, 15, 30 or 60 minutes that begin with the hour',
+    remedy: 'Give the profile in one of these lengths, on the local clock.',
+  },
+  {
+    // 2^26 − 1 = 67,108,863
+    code: 'quote/profile-value',
+    when: 'a use below 0',
+    make: spoilt(altered((_, at) => (at === 3 ? { use: -5 } : {}))),
+    at: 'profile.use',
+    found: '-5 for use in the interval from 2025-01-01 03:00, and 1 such in all',
+    expected: 'whole watt-hours from 0 to 67108863',
+    remedy: 'Correct the values; an export is no negative use.',
+  },
+  {
+    code: 'quote/profile-out-of-order',
+    when: 'two hours exchanged',
+    // Those of 5 and 6 o'clock.
+    make: spoilt(altered(({ start }, at) => ({ start: start + (at === 5 ? 60 : at === 6 ? -60 : 0) }))),
+    at: 'profile',
+    found: 'the interval from 2025-01-01 05:00 after the one from 2025-01-01 06:00',
+    expected: 'intervals in order of time, none twice but where the clocks go back',
+    remedy: 'Put the intervals in order, and leave out what stands there twice.',
+  },
+];
+
+const MONTH_CASES: readonly MessageCase[] = [
+  {
+    code: 'quote/profile-month-missing',
+    when: 'no July',
+    make: spoilt(HOURS.filter((row) => !isInJuly(row))),
+    at: 'profile',
+    found: 'a profile without July',
+    expected: 'intervals of each of the twelve calendar months',
+    remedy: 'Give a profile of a whole year, or the share of own use in its place.',
+  },
+  {
+    // 21 × 24 = 504 of 31 × 24 = 744
+    code: 'quote/profile-month-in-part',
+    when: '21 days of July',
+    severity: 'note',
+    make: () => prepared(profileOf(HOURS.filter((row) => !isLateInJuly(row)))).findings,
+    at: 'profile',
+    found: 'a profile with 504 intervals of July, of 744',
+    expected: 'every interval of the month',
+    remedy: 'The shape of the days that are there is taken for the whole month.',
+  },
+  {
+    code: 'quote/profile-month-empty',
+    when: 'nothing made in July',
+    make: spoilt(altered((row) => (isInJuly(row) ? { generation: 0 } : {}))),
+    at: 'profile.generation',
+    found: 'a profile with no generation at all in July, where the quote has 380 units',
+    expected: 'generation in some interval of the month',
+    remedy: 'Give the intervals of that month, or correct its units.',
+  },
+  {
+    code: 'quote/profile-splits-block',
+    when: 'hours under blocks that begin at half past',
+    make: () => prepared(profileOf(HOURS), { escalation: { charges: {}, basis: 'x' } }, HALF_HOURS).findings,
+    at: 'profile',
+    found: 'an interval from 2025-01-01 08:00, of 60 minutes, that two time blocks share',
+    expected: 'intervals inside the time blocks of the tariff',
+    remedy: 'Give the profile in shorter intervals.',
+  },
+];
+
+const BESIDE_CASES: readonly MessageCase[] = [
+  {
+    code: 'quote/share-beside-profile',
+    when: '38 % and a profile',
+    severity: 'note',
+    make: () => prepared(profileOf(HOURS), {}).findings,
+    at: 'selfUse',
+    found: 'a share of own use of 38 % beside an interval profile',
+    expected: 'one of them',
+    remedy: 'Own use is counted from the profile, and the share is not used.',
+  },
+  {
+    code: 'quote/battery-estimated',
+    when: 'a battery and a share',
+    severity: 'note',
+    make: () =>
+      prepared(null, { battery: { capacity: '5', power: '2.5', efficiency: '90', cost: '95000' } }).findings,
+    at: 'battery',
+    found: 'a battery, and no interval profile',
+    expected: 'a profile, from which charging and discharging follow',
+    remedy: 'What it brings is an estimate by the mean day of each month, and rather too high.',
+  },
+  {
+    code: 'quote/promise-by-blocks',
+    when: 'readings of a month under a tariff with time blocks',
+    make: () => {
+      const escalation = { charges: {}, basis: 'x' };
+      const { value } = prepared(profileOf(HOURS), { ...SHARELESS, escalation }, BLOCKS);
+      const [period] = value?.biller.periods ?? [];
+      if (value === null || period === undefined) throw new Error('the quote cannot be billed');
+      const units = { numerator: 1000, denominator: 1000 };
+      const energy = { period, generation: units, selfConsumption: units, totalUse: units };
+      const energies = [energy as unknown as EnergyPeriod];
+      return checkPromise(value, { tariff: BLOCKS, energies }).findings;
+    },
+    at: '',
+    found: 'a quote under a tariff with time blocks (peak, normal, solar)',
+    expected: 'a tariff without time blocks',
+    remedy:
+      'Compare the bills with those of the quote one by one: readings do not tell the use of each block.',
+  },
+];
+
+/** What can be said of an interval profile, of a battery, and of both beside a share. */
+export const QUOTE_PROFILE_CASES: readonly MessageCase[] = [...FORM_CASES, ...MONTH_CASES, ...BESIDE_CASES];
