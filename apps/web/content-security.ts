@@ -12,7 +12,7 @@ const directives = [
   "base-uri 'none'",
   "form-action 'none'",
   "require-trusted-types-for 'script'",
-  'trusted-types lit-html unitbook-worker',
+  'trusted-types lit-html unitbook-worker default',
 ];
 
 /** `frame-ancestors` counts only as a header: browsers refuse it in a meta tag. */

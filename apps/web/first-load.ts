@@ -5,8 +5,17 @@ interface Modules {
   ) => { readonly isEntry: boolean; readonly importers: readonly string[] } | null;
 }
 
-/** Parts of the engine that only the plant's page needs, although the engine's index names them. */
-const LATER = /energy\/(?:plant|meter-accuracy|whole-root)/;
+/** Parts of the engine that only the pages of the plant and the quote need, although the engine's index names them. */
+const LATER = new RegExp(
+  [
+    String.raw`engine\/src\/energy\/(?:plant|meter-accuracy|whole-root|block-clock)`,
+    String.raw`engine\/src\/(?:quote|amounts-|bill-amounts)`,
+    // Bills of many periods at once: the book makes its bills one by one.
+    String.raw`engine\/src\/(?:keep|read-|true-up|open-ledgers|settle-units)`,
+    String.raw`engine\/src\/settlement\/quick-`,
+    String.raw`engine\/src\/bill\/(?:evaluate-(?:columns|raised)|quick-parts|raised)`,
+  ].join('|'),
+);
 
 /**
  * Puts all that is fetched with the page into one script. Left to itself the bundler cuts what the page shares

@@ -29,6 +29,8 @@ export default defineConfig({
       },
     },
   },
+  // The worker that makes draws for a quote is a module, like everything else.
+  worker: { format: 'es' },
   preview: { headers },
   plugins: [styleSheet(), trimTemplates(), contentSecurity(), offline()],
 });

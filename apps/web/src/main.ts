@@ -1,6 +1,8 @@
 import '@unitbook/form/define';
 import { keepIn, keepLayoutsIn, readHousehold, type Household, type TariffChoice } from '@unitbook/form';
+import quoteAddress from '../../../tariffs-examples/quotes/rooftop-4-kilowatt.json?url';
 import demoAddress from '../../../tariffs-examples/households/demo.json?url';
+import { allowWorkers } from './allow-workers.ts';
 import { keepOffline } from './keep-offline.ts';
 
 // Two of the examples: every other would weigh on the page, and can be opened from its file.
@@ -46,8 +48,12 @@ const book = document.createElement('unitbook-book');
 book.tariffs = tariffs;
 book.today = today();
 book.demo = await demo();
+book.demoQuote = () => fetchText(quoteAddress);
 book.layouts = keepLayoutsIn(() => window.localStorage);
 book.keep = keepIn(() => window.localStorage);
 document.querySelector('main')?.append(book);
 
-if (import.meta.env.PROD) keepOffline();
+if (import.meta.env.PROD) {
+  allowWorkers();
+  keepOffline();
+}

@@ -1,5 +1,8 @@
 import {
+  monthAfter,
+  parseDay,
   type CausePart,
+  type DayNumber,
   type GenerationBand,
   type PromisedPeriod,
   type PromiseCause,
@@ -8,7 +11,7 @@ import {
   type TariffDocument,
 } from '@unitbook/engine';
 import { CAUTIONS } from './cautions.ts';
-import { periodWords } from './day-words.ts';
+import { dayWords, monthWords, periodWords } from './day-words.ts';
 import type { PageNotation } from './notation.ts';
 import { quoteWriter, type QuoteWriter } from './quote-writer.ts';
 import { renderTable, type Column } from './table.ts';
@@ -124,12 +127,21 @@ function generationLines(
   );
 }
 
+/** "4.6 years, in Nov 2029" */
+function timeWords(value: number | null, start: DayNumber, { years }: QuoteWriter): string {
+  if (value === null) return years(value);
+  const { year, month } = monthAfter(start, value);
+  return `${years(value)} (${monthWords(month)} ${String(year)})`;
+}
+
 /** Whether the promise was kept, in words. */
 function answerLines(
   { promised, actual, generation, payback }: PromiseReport,
+  start: DayNumber,
   writer: QuoteWriter,
 ): readonly string[] {
-  const { money, years } = writer;
+  const { money } = writer;
+  const time = (value: number | null): string => timeWords(value, start, writer);
   const difference = actual.saving - promised.saving;
   const kept = difference >= 0 ? 'The promise was kept' : 'Less was saved than promised';
   const how =
@@ -145,7 +157,7 @@ function answerLines(
     ),
     ...generationLines(generation, writer),
     ...wrap(
-      `Payback: quoted ${years(payback.promised)}; with what came so far ${years(payback.restAsQuoted)}; if all goes on as so far ${years(payback.ifItGoesOn)}.`,
+      `Payback: quoted ${time(payback.promised)}; with what came so far ${time(payback.restAsQuoted)}; if all goes on as so far ${time(payback.ifItGoesOn)}.`,
       PAGE_WIDTH,
     ),
   ];
@@ -159,7 +171,7 @@ export function promisePage(
   const writer = quoteWriter({ ...quote, grid: report.grid }, notation);
   const { offer, plant } = quote.input.document;
   const entries: readonly (readonly [string, string])[] = [
-    ['Quote', `of ${offer.date}`],
+    ['Quote', `of ${dayWords(parseDay(offer.date) ?? quote.input.start)}`],
     ['Plant', `${writer.number(plant.kWp)} kWp`],
     ['Readings', source],
   ];
@@ -167,7 +179,7 @@ export function promisePage(
     ...tariffHead(tariff, 'A promise and what came', entries),
     '',
     'THE ANSWER',
-    ...answerLines(report, writer),
+    ...answerLines(report, quote.input.start, writer),
     '',
     'WHY IT DIFFERS',
     ...causeLines(report, writer),

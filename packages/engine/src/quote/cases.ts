@@ -112,11 +112,12 @@ export function withSettlement(
 /** What no rate is assumed to rise by in a year, in percent. */
 const MOST_RISE = '40';
 
-/** The most that charges rise in the document, doubled: a case of fast rises. */
-function doubled(charges: Readonly<Record<string, string>>): string {
+/** The most that charges rise in the document, doubled: a case of fast rises; null where none is faster. */
+function doubled(charges: Readonly<Record<string, string>>): string | null {
   const most = Object.values(charges).reduce((high, text) => (isMore(text, high) ? text : high), '0');
   const twice = ratioText(timesFactor({ numerator: 2n, denominator: 1n }, parseRatio(most)));
-  return isMore(twice, MOST_RISE) ? MOST_RISE : twice;
+  const fast = isMore(twice, MOST_RISE) ? MOST_RISE : twice;
+  return isMore(fast, most) ? fast : null;
 }
 
 const parseRatio = (text: string) => {
@@ -170,7 +171,7 @@ export function usualCases({ document }: QuoteInput): readonly QuoteCase[] {
     first === undefined ? {} : { policy: { policy: first, from: Number.parseInt(first.from, 10) } };
   return [
     { id: 'rise-0', name: 'Rates do not rise', change: { rise: '0' } },
-    ...(fast === '0'
+    ...(fast === null
       ? []
       : [{ id: 'rise-twice', name: `Rates rise ${fast} % a year`, change: { rise: fast } }]),
     { id: 'generation-less', name: '10 % less generation', change: { generation: '-10' } },

@@ -49,6 +49,7 @@ export {
 } from './draw-summary.ts';
 export {
   generationBand,
+  monthAfter,
   PROMISE_CAUSES,
   type CausePart,
   type GenerationBand,

@@ -1,4 +1,4 @@
-import type { Period } from '../quantity/index.ts';
+import { calendarDay, type DayNumber, type Period } from '../quantity/index.ts';
 
 /** What the saving or a bill can differ by, in the order in which it is split. */
 export const PROMISE_CAUSES = ['use', 'generation', 'self-use', 'tariff', 'scheme'] as const;
@@ -73,6 +73,23 @@ export interface PromiseReport {
   readonly parts: readonly CausePart[];
   readonly generation: GenerationBand;
   readonly payback: RestatedPayback;
+}
+
+/**
+ * The month in which a time after the first day of a plant falls.
+ *
+ * @param start  the first of a month
+ * @param years  since then
+ * @example
+ * monthAfter(dayNumber({ year: 2025, month: 4, day: 1 }), 4.6).month //=> 11
+ */
+export function monthAfter(
+  start: DayNumber,
+  years: number,
+): { readonly year: number; readonly month: number } {
+  const { year, month } = calendarDay(start);
+  const at = month - 1 + Math.floor(years * 12);
+  return { year: year + Math.floor(at / 12), month: (at % 12) + 1 };
 }
 
 /** z of a chance of 90 %: IEC and finance usage; computed by the quantile of the normal distribution. */
