@@ -29,7 +29,7 @@ describe.each(tariffReference())('docs/$name', ({ name, text, rows }) => {
 
 describe('docs/reference/findings.md and the pages that go on from it', () => {
   it('have one row for every code of the engine, with its severity', () => {
-    const names = ['findings', 'findings-bills', 'findings-plant'];
+    const names = ['findings', 'findings-bills', 'findings-plant', 'findings-quote'];
     const text = names.map((name) => page(`reference/${name}.md`)).join('');
     const codes = Object.entries(ENGINE_FINDINGS).map(([code, { severity }]) => `${code} ${severity}`);
     expect([...severityRows(text)].sort()).toEqual(codes.sort());

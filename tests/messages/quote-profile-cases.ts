@@ -209,5 +209,38 @@ const BESIDE_CASES: readonly MessageCase[] = [
   },
 ];
 
-/** What can be said of an interval profile, of a battery, and of both beside a share. */
-export const QUOTE_PROFILE_CASES: readonly MessageCase[] = [...FORM_CASES, ...MONTH_CASES, ...BESIDE_CASES];
+const admitting = (limit: string): Tariff =>
+  demoTariff([
+    '"scheme": "unit-netting",',
+    `"scheme": "unit-netting", "plantLimit": { "clause": "NMR-2021 r. 5", ${limit} },`,
+  ]);
+
+const LIMIT_CASES: readonly MessageCase[] = [
+  {
+    code: 'quote/plant-not-admitted',
+    when: '4 kWp where 3 kW are admitted',
+    make: () => prepared(null, {}, admitting('"most": "3"')).findings,
+    at: 'plant.kWp',
+    found: 'a plant of 4 kWp',
+    expected: 'at most 3 kW (NMR-2021 r. 5)',
+    remedy: 'Offer a smaller plant, or another scheme that admits it.',
+  },
+  {
+    // 80 % of 4 kW
+    code: 'quote/plant-not-admitted',
+    when: '4 kWp at a sanctioned load of 4 kW, of which 80 % are admitted',
+    make: () => prepared(null, {}, admitting('"percentOfLoad": "80"')).findings,
+    at: 'plant.kWp',
+    found: 'a plant of 4 kWp',
+    expected: 'at most 3.2 kW, 80 % of the sanctioned load (NMR-2021 r. 5)',
+    remedy: 'Offer a smaller plant, or another scheme that admits it.',
+  },
+];
+
+/** What can be said of an interval profile, of a battery, of both beside a share, and of the size of a plant. */
+export const QUOTE_PROFILE_CASES: readonly MessageCase[] = [
+  ...FORM_CASES,
+  ...MONTH_CASES,
+  ...BESIDE_CASES,
+  ...LIMIT_CASES,
+];

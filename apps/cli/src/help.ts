@@ -138,6 +138,11 @@ Files
   --tariff FILE  the tariff, a JSON document
   --flyer FILE   what a rival's flyer claims, a JSON document: each claim is printed
                  beside the same of the quote, and what to ask about it
+  --profile FILE a year of interval values: what the house takes from the grid without a
+                 plant, and what the plant makes; own use then follows from them, and
+                 tariffs with time blocks can be quoted
+  --columns FILE what the columns of a table of interval values are
+  --zone ZONE    the time zone of the household, where the file does not say
                  One FILE can be "-": it is read from standard input.
 
 Output

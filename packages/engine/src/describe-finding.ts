@@ -21,18 +21,17 @@ const KINDS: Readonly<Record<string, FindingKind>> = {
  * Every kind of finding the engine makes, by code. Those left out above hold no amounts, or the page has no need of
  * them when it opens: its pages of the plant and the quote write theirs anew themselves.
  */
-// A call marked so is left out of a page that does not use it; spreads would stay, and all these texts with them.
-export const ENGINE_FINDINGS: Readonly<Record<string, FindingKind>> = /* @__PURE__ */ Object.assign(
-  {},
-  KINDS,
-  EXTEND_FINDINGS,
-  TIME_BLOCK_FINDINGS,
-  INTERVAL_FINDINGS,
-  PLANT_FINDINGS,
-  SHARING_FINDINGS,
-  PERIOD_FINDINGS,
-  QUOTE_FINDINGS,
-);
+// A call marked so is left out of a page that does not use it; bare spreads stay, and all these texts with them.
+export const ENGINE_FINDINGS: Readonly<Record<string, FindingKind>> = /* @__PURE__ */ (() => ({
+  ...KINDS,
+  ...EXTEND_FINDINGS,
+  ...TIME_BLOCK_FINDINGS,
+  ...INTERVAL_FINDINGS,
+  ...PLANT_FINDINGS,
+  ...SHARING_FINDINGS,
+  ...PERIOD_FINDINGS,
+  ...QUOTE_FINDINGS,
+}))();
 
 /**
  * The sentences of a finding with its amounts in the reader's grouping: "42,061 units in 31 days".

@@ -1,9 +1,10 @@
-import type { FlyerDocument, QuoteInput, Tariff } from '@unitbook/engine';
+import type { FlyerDocument, QuoteInput, QuoteProfile, Tariff } from '@unitbook/engine';
 import type { PlacedFinding } from '../findings.ts';
 import type { CommandIo } from '../io.ts';
 import { readFlyerFile } from '../read/flyer-file.ts';
 import type { Placed } from '../read/placed.ts';
 import { fileName } from '../read/read-bytes.ts';
+import { readProfileFile, type ReadProfileFile } from '../read/profile-file.ts';
 import { readQuoteFile } from '../read/quote-file.ts';
 import { readTariffFile } from '../read/tariff-file.ts';
 import type { TypedCommand } from './command.ts';
@@ -13,6 +14,8 @@ export interface ReadQuoteInput {
   readonly input: QuoteInput;
   readonly tariff: Tariff;
   readonly flyer: FlyerDocument | null;
+  /** Intervals of use and generation; null: none were given. */
+  readonly profile: QuoteProfile | null;
   /** The file of the quote, as messages name it. */
   readonly subject: string;
   /** Findings of later stages, at their places in the quote and in the flyer. */
@@ -21,6 +24,13 @@ export interface ReadQuoteInput {
 }
 
 const NO_FLYER: Placed<FlyerDocument> = { value: null, place: () => [], findings: [] };
+
+/** The profile, where one was named. */
+async function profileIn(values: TypedCommand['values'], io: CommandIo): Promise<ReadProfileFile> {
+  const profile = values.get('profile');
+  if (profile === undefined) return { value: null, findings: [] };
+  return readProfileFile(io, { profile, columns: values.get('columns'), zone: values.get('zone') });
+}
 
 /** Read what `unitbook quote` needs: everything that is wrong with all files at once, or the input. */
 export async function readQuoteInput(
@@ -31,13 +41,17 @@ export async function readQuoteInput(
   const quote = await readQuoteFile(io, path);
   const tariff = await readTariffFile(io, values.get('tariff') ?? '');
   const flyer = flyerPath === undefined ? NO_FLYER : await readFlyerFile(io, flyerPath);
-  const findings = [...quote.findings, ...tariff.findings, ...flyer.findings];
+  const profile = await profileIn(values, io);
+  const findings = [...quote.findings, ...tariff.findings, ...flyer.findings, ...profile.findings];
   const isFlyerBroken = flyerPath !== undefined && flyer.value === null;
-  if (quote.value === null || tariff.value === null || isFlyerBroken) return { value: null, findings };
+  const isProfileBroken = values.has('profile') && profile.value === null;
+  if (quote.value === null || tariff.value === null || isFlyerBroken || isProfileBroken)
+    return { value: null, findings };
   const value = {
     input: quote.value,
     tariff: tariff.value,
     flyer: flyer.value,
+    profile: profile.value,
     subject: fileName(path),
     inQuote: quote.place,
     inFlyer: flyer.place,

@@ -1,11 +1,17 @@
 import type { Finding, QuoteDocument, QuoteTables } from '@unitbook/engine';
 import type { TypedCommand } from './command.ts';
-import { excludedFindings, hasOption, optionFinding, type Excluded } from './shared-options.ts';
+import {
+  excludedFindings,
+  hasOption,
+  meterOptionFindings,
+  optionFinding,
+  type Excluded,
+} from './shared-options.ts';
 
 /** The tables that `--csv` prints. */
 export const TABLES: readonly (keyof QuoteTables)[] = ['months', 'years', 'cases', 'sizes', 'band'];
 
-const FILES = ['quote', 'tariff', 'flyer'] as const;
+const FILES = ['quote', 'tariff', 'flyer', 'profile', 'columns'] as const;
 const EXPECTED = '--quote and --tariff together';
 
 const ONE_FORM = 'Ask for one, then for the other.';
@@ -58,13 +64,17 @@ function valueFindings({ values }: TypedCommand): readonly Finding[] {
  * checkQuoteOptions({ values: new Map(), lists: new Map(), switches: new Set(), others: [] }).length //=> 2
  */
 export function checkQuoteOptions(typed: TypedCommand): readonly Finding[] {
-  const remedy = 'Put --quote, --tariff or --flyer before it.';
+  const remedy = 'Put --quote, --tariff, --flyer or --profile before it.';
   return [
     ...(['quote', 'tariff'] as const).filter((name) => !hasOption(typed, name)).map(missing),
     ...excludedFindings(typed, EXCLUDED),
     ...inputTwice(typed),
     ...typed.others.map((value) => optionFinding('command/extra-argument', { value, remedy })),
     ...valueFindings(typed),
+    ...meterOptionFindings(typed),
+    ...(['columns', 'zone'] as const)
+      .filter((name) => hasOption(typed, name) && !hasOption(typed, 'profile'))
+      .map((name) => optionFinding('command/option-alone', { name: `--${name}`, other: '--profile FILE' })),
   ];
 }
 

@@ -17,6 +17,7 @@ import {
   type PreparedQuote,
   type Quote,
   type QuoteInput,
+  type QuoteProfile,
   type QuoteResult,
   type Tariff,
 } from '@unitbook/engine';
@@ -54,24 +55,40 @@ export interface WorkedQuote {
   readonly facts: FlyerFacts;
 }
 
+/** What a quote is worked out with besides its document. */
+export interface WorkOptions {
+  readonly draws: number;
+  readonly profile: QuoteProfile | null;
+}
+
 /**
  * Work a quote out in all its parts, and doubt it.
  *
- * @param draws  how many are wanted
+ * @param options  how many draws are wanted; the profile, if there is one
  * @returns      null where it cannot be billed under the tariff
  */
-export function workOut(input: QuoteInput, tariff: Tariff, draws: number): Outcome<WorkedQuote | null> {
-  const { value: prepared, findings } = prepareQuote(input, tariff);
+export function workOut(
+  input: QuoteInput,
+  tariff: Tariff,
+  { draws, profile }: WorkOptions,
+): Outcome<WorkedQuote | null> {
+  const { value: prepared, findings } = prepareQuote(input, tariff, undefined, { profile });
   if (prepared === null) return { value: null, findings: once(withMissingNamed(findings, tariff)) };
   const quote = workOutQuote(prepared);
   const step = Math.max(1, Math.floor(input.watts / SIZES.part));
   const from = Math.max(step, input.watts - SIZES.before * step);
   const sizes = quoteSizes(prepared, { from, step, count: SIZES.count });
-  const cases = workOutCases(input, tariff);
+  const cases = workOutCases(input, tariff, { profile });
   const facts = quoteFacts(prepared);
   const drawn = drawsOf(prepared, tariff, draws);
   const ofCases = cases.flatMap((one) => one.findings);
-  const result = { quote, mostOwnUse: mostOwnUse(input, tariff), cases, sizes, draws: drawn.value };
+  const result = {
+    quote,
+    mostOwnUse: profile === null ? mostOwnUse(input, tariff) : null,
+    cases,
+    sizes,
+    draws: drawn.value,
+  };
   const doubts = quoteWarnings(quote, facts);
   return {
     value: { result, facts },

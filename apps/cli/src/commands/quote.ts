@@ -37,10 +37,10 @@ interface FoundAnswer {
 
 /** Work everything out; what is doubtful is told of the quote, and of the flyer. */
 function answerOf(read: ReadQuoteInput, typed: TypedCommand): FoundAnswer {
-  const { input, tariff, flyer, inQuote, inFlyer } = read;
+  const { input, tariff, flyer, profile, inQuote, inFlyer } = read;
   const idle = about(SUBJECT, idleQuoteOptions(typed, input.document));
   if (idle.length > 0) return { value: null, findings: idle };
-  const { value, findings } = workOut(input, tariff, drawCount(typed));
+  const { value, findings } = workOut(input, tariff, { draws: drawCount(typed), profile });
   if (value === null) return { value, findings: inQuote(findings) };
   const { result, facts } = value;
   const checked = flyer === null ? null : checkFlyer(flyer, result.quote, facts);
@@ -93,6 +93,9 @@ export const quoteCommand: Command = {
     quote: 'FILE',
     tariff: 'FILE',
     flyer: 'FILE',
+    profile: 'FILE',
+    columns: 'FILE',
+    zone: 'ZONE',
     draws: 'N',
     sizes: null,
     json: null,

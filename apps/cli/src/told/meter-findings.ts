@@ -63,6 +63,14 @@ export const COMMAND_METER_FINDINGS = {
         'They are billed as metered: what is taken and what is given can each differ from the printed bill by less than one step of what the tariff counts.',
     }),
   },
+  'command/profile-channels': {
+    severity: 'error',
+    text: (v) => ({
+      found: `a profile without ${of(v, 'missing')}`,
+      expected: 'intervals of import, which is what a house without a plant uses, and of generation',
+      remedy: 'Put both into one table and say which columns they are, or leave the profile out.',
+    }),
+  },
   'command/no-generation': {
     severity: 'error',
     text: (v) => ({
