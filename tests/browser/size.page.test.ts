@@ -19,8 +19,13 @@ const withPage = (): ReadonlySet<string> => scriptsWithPage(page);
 
 /** The goal of 60,000 is missed, for reasons that the decision about the weight of the page gives; no further. */
 const MOST_WITH_PAGE = 118_000;
-/** What is fetched once somebody opens what it is for; by the offline worker in the background. */
-const MOST_ON_DEMAND = 145_000;
+/**
+ * What is fetched once somebody opens what it is for; by the offline worker in the background. Measured: meter files
+ * and the plant 146,000; the quote's page 88,600, of which its charts are about 22,000 (d3) and the engine's quote and
+ * bills of many periods about 30,000; the worker that makes its draws 107,200, since a thread of its own needs the
+ * engine once more.
+ */
+const MOST_ON_DEMAND = 344_000;
 
 it('ships no more JavaScript than was decided, every chunk counted', () => {
   const loaded = withPage();

@@ -7,11 +7,14 @@ export interface Aside {
   readonly text: string;
 }
 
+/** What is kept under a name of its own: a book, or the quote with its tariff. */
+type Kept = Slot | 'quote';
+
 /** Where books are kept between visits. */
 export interface Keep {
-  readonly load: (slot: Slot) => string | null;
+  readonly load: (slot: Kept) => string | null;
   /** @returns whether it was kept */
-  readonly save: (slot: Slot, text: string) => boolean;
+  readonly save: (slot: Kept, text: string) => boolean;
   /** Keep a text under a key of its own. @returns whether it was kept */
   readonly setAside: (text: string) => boolean;
   /** Put another text in the place of one put aside. @returns whether it was kept */

@@ -6,6 +6,8 @@ import type { Aside, Keep, Slot } from './keep.ts';
 import { renderShelf, type Shelf } from './render/shelf.ts';
 import { offerFile } from './offer-file.ts';
 import { drawnProperties, styleSheet } from './element-parts.ts';
+import { renderQuotePage } from './quote/quote-page.ts';
+import { renderButton } from './render/button.ts';
 import type { TariffChoice } from './tariff-choice.ts';
 import type { UnitbookMonth } from './unitbook-month.ts';
 
@@ -30,6 +32,8 @@ export class UnitbookBook extends LitElement {
     'asides',
     'refused',
     'isKept',
+    'demoQuote',
+    'page',
   ]);
   static override styles = styleSheet;
 
@@ -42,6 +46,10 @@ export class UnitbookBook extends LitElement {
   declare today: string;
   /** Where layouts of tables are remembered; null remembers none. */
   declare layouts: LayoutKeep | null;
+  /** Fetches the text of the invented quote; null: there is none. */
+  declare demoQuote: (() => Promise<string>) | null;
+  /** Which page lies open: the book, the quote, or one that could not be fetched. */
+  declare private page: 'book' | 'quote' | 'quote-failed';
   declare private openSlot: Slot;
   declare private household: Household | null;
   declare private asides: readonly Aside[];
@@ -61,6 +69,8 @@ export class UnitbookBook extends LitElement {
     this.asides = [];
     this.refused = null;
     this.isKept = true;
+    this.demoQuote = null;
+    this.page = 'book';
   }
 
   protected override willUpdate(changed: PropertyValues): void {
@@ -195,17 +205,54 @@ export class UnitbookBook extends LitElement {
     };
   }
 
+  private turnTo(page: 'book' | 'quote' | 'quote-failed', focus: string): void {
+    this.page = page;
+    void this.updateComplete.then(() => {
+      this.shadowRoot?.getElementById(focus)?.focus();
+    });
+  }
+
+  private renderQuote(household: Household): TemplateResult {
+    return renderQuotePage(this, household, {
+      isFailed: this.page === 'quote-failed',
+      fail: (isFailed) => {
+        this.page = isFailed ? 'quote-failed' : 'quote';
+      },
+      close: () => {
+        this.turnTo('book', 'open-quote');
+      },
+    });
+  }
+
   protected override render(): TemplateResult | typeof nothing {
     if (this.household === null) return nothing;
+    const isBook = this.page === 'book';
+    // The book stays as it is beneath the quote: a number half typed in it is not lost.
+    return html`
+      <div ?hidden=${!isBook}>${this.renderBook(this.household)}</div>
+      ${isBook ? nothing : this.renderQuote(this.household)}
+    `;
+  }
+
+  private renderBook(household: Household): TemplateResult {
     return html`
       ${renderShelf(this.shelf())}
       <unitbook-month
-        .household=${this.household}
+        .household=${household}
         .tariffs=${this.tariffs}
         .today=${this.today}
         .layouts=${this.layouts}
         @unitbook-household-change=${this.onChange}
       ></unitbook-month>
+      <p class="shelf">
+        ${renderButton(
+          'Work out a quote',
+          () => {
+            this.turnTo('quote', 'close-quote');
+          },
+          { id: 'open-quote' },
+        )}
+      </p>
     `;
   }
 }

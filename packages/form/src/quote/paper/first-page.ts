@@ -1,0 +1,141 @@
+import { html, type TemplateResult } from 'lit';
+import { exactText, parseDay, quotientText } from '@unitbook/engine';
+import { monthTable } from '../render/tables.ts';
+import { renderFacts, renderItem, renderPaperTable, type Fact } from './paper-parts.ts';
+import type { PaperView } from './paper-view.ts';
+
+function dayText(text: string | undefined, { writing }: PaperView): string {
+  const day = text === undefined ? null : parseDay(text);
+  return day === null ? '' : writing.day(day);
+}
+
+function renderWho(paper: PaperView): TemplateResult {
+  const { quote, words } = paper;
+  const { labels, heads } = words;
+  const { offer, start } = quote.input.document;
+  return renderItem(
+    1,
+    heads.who,
+    renderFacts([
+      [labels.date, dayText(offer.date, paper)],
+      [labels.validUntil, dayText(offer.validUntil, paper) || words.sentences.notSaid],
+      [labels.customer, offer.customer ?? ''],
+      [labels.site, offer.site ?? ''],
+      [labels.seller, offer.seller ?? words.sentences.notSaid],
+      [labels.licence, offer.licence ?? words.sentences.notSaid],
+      [labels.installer, offer.installer ?? words.sentences.notSaid],
+      [labels.start, dayText(start, paper)],
+    ]),
+  );
+}
+
+function renderInputs({ quote, words, writing, tariff }: PaperView): TemplateResult {
+  const { labels, heads, sentences } = words;
+  const { use, quantities } = quote.input.document;
+  const powers = Object.entries(quantities).map(([name, kW]): Fact => [
+    name.charAt(0).toUpperCase() + name.slice(1).replaceAll('-', ' '),
+    `${writing.number(kW)} kW`,
+  ]);
+  return renderItem(
+    2,
+    heads.inputs,
+    renderFacts([
+      [labels.usedInAYear, `${writing.units(quote.years[0]?.use ?? 0)} kWh`],
+      [labels.source, use.source === '' ? sentences.notSaid : use.source],
+      ...powers,
+      [labels.tariff, tariff],
+    ]),
+  );
+}
+
+function renderSystem({ quote, words, writing }: PaperView): TemplateResult {
+  const { labels, heads } = words;
+  const { kW, modules = '', inverter = '', layout = '', shading = '' } = quote.input.document.plant;
+  const size = writing.number(exactText(quote.input.watts, 1000));
+  return renderItem(
+    3,
+    heads.system,
+    renderFacts([
+      ['kWp', `${size}${kW === undefined ? '' : `; ${writing.number(kW)} kW`}`],
+      [labels.modules, modules],
+      [labels.inverter, inverter],
+      [labels.layout, layout],
+      [labels.shading, shading],
+    ]),
+  );
+}
+
+function renderGeneration({ quote, words, writing }: PaperView): TemplateResult {
+  const { labels, heads, sentences } = words;
+  const { generation, degradation, uncertainty } = quote.input.document;
+  const made = quote.years[0]?.generation ?? 0;
+  const each = sentences.perKilowatt(writing.number(quotientText(made, quote.input.watts, 0)));
+  const low =
+    uncertainty === undefined
+      ? sentences.notSaid
+      : sentences.lowCase(
+          uncertainty.yearToYear === undefined ? '' : writing.number(uncertainty.yearToYear),
+          writing.number(uncertainty.generation),
+        );
+  return renderItem(
+    4,
+    heads.generation,
+    renderFacts([
+      [labels.madeInAYear, `${writing.units(made)} kWh, ${each}`],
+      [labels.source, generation.source === '' ? sentences.notSaid : generation.source],
+      [labels.lowCase, low],
+      ['', sentences.wear(writing.number(degradation.first), writing.number(degradation.later))],
+    ]),
+  );
+}
+
+function renderOwnUse({ quote, words, writing }: PaperView): TemplateResult {
+  const { sentences, heads, labels } = words;
+  const { selfUse } = quote.input.document;
+  const share = selfUse?.share;
+  const basis = selfUse?.basis ?? '';
+  return renderItem(
+    5,
+    heads.ownUse,
+    html`<p>${share === undefined ? sentences.ownUseUnknown : sentences.ownUse(writing.number(share))}</p>
+      ${renderFacts([[labels.reason, basis === '' ? sentences.notSaid : basis]])}`,
+  );
+}
+
+function renderMonths({ quote, words, writing }: PaperView): TemplateResult {
+  const { lines, sum } = monthTable(quote, writing);
+  const total = sum === undefined ? null : [words.tables.year, ...sum.slice(1)];
+  const hasFilled = quote.months.some(({ isFilled }) => isFilled);
+  return renderItem(
+    6,
+    `${words.heads.months} (${writing.sign})`,
+    html`${renderPaperTable(words.tables.months, lines, total)}${hasFilled ? html`<p>${words.sentences.filled}</p>` : ''}`,
+  );
+}
+
+function renderStays({ quote, words, writing }: PaperView): TemplateResult {
+  const { smallestBill, largestBill } = quote.measures;
+  const text = words.sentences.stays(writing.cash(smallestBill), writing.cash(largestBill));
+  return renderItem(7, words.heads.stays, html`<p>${text}</p>`);
+}
+
+function renderSurplus({ quote, words, writing }: PaperView): TemplateResult {
+  const [first] = quote.years;
+  const { sentences } = words;
+  const text =
+    first === undefined || first.surplus === 0
+      ? sentences.noSurplus
+      : sentences.surplus(writing.units(first.exported), writing.cash(first.surplus));
+  return renderItem(8, words.heads.surplus, html`<p>${text}</p>`);
+}
+
+/** The first page: who, from what, the plant, and the first year. */
+export function renderFirstPage(paper: PaperView): TemplateResult {
+  return html`
+    <div class="columns">
+      ${renderWho(paper)} ${renderInputs(paper)} ${renderSystem(paper)} ${renderGeneration(paper)}
+      ${renderOwnUse(paper)} ${renderStays(paper)} ${renderSurplus(paper)}
+    </div>
+    ${renderMonths(paper)}
+  `;
+}

@@ -1,0 +1,120 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { renderButton } from '../../render/button.ts';
+import { isUnfinished } from '../../view/unfinished.ts';
+import { fieldIdOf } from '../document/edit-quote.ts';
+import type { QuoteDesk } from '../quote-desk.ts';
+import { answerOf, type AnswerLine } from '../view/answer-view.ts';
+import { assumptionsOf } from '../view/assumptions.ts';
+import { quoteFindingText } from '../view/quote-finding-text.ts';
+import { DRAWS } from '../work/later-work.ts';
+import { groupKeyOf } from './inputs.ts';
+
+function renderAnswerLine({ key, label, value, note }: AnswerLine): TemplateResult {
+  return html`<div class=${key === 'payback' ? 'first' : ''}>
+    <dt>${label}</dt>
+    <dd class=${key === 'payback' ? 'payable' : ''} id="quote-answer-${key}">${value}</dd>
+    <dd class="note" id="quote-note-${key}">${note}</dd>
+  </div>`;
+}
+
+/** How far the draws are. */
+function renderProgress({ later, document, view }: QuoteDesk): TemplateResult | typeof nothing {
+  const { writing } = view;
+  if (document.uncertainty === undefined)
+    return html`<p class="hint">
+      One figure: say under “How sure this is” how sure the inputs are, for a range.
+    </p>`;
+  if (later.problem !== '') return html`<p class="finding question">No range: ${later.problem}</p>`;
+  if (later.draws !== null) {
+    const { never, count } = later.draws;
+    return html`<p class="hint" id="quote-drawn">
+      ${writing.number(String(count))} draws of what may come; in ${writing.number(String(never))} of them the
+      price does not come back within the life.
+    </p>`;
+  }
+  return html`<p class="hint progress">
+    <label for="quote-progress">Drawing what may come</label>
+    <progress id="quote-progress" max=${DRAWS} value=${later.drawn}></progress>
+    ${writing.number(String(later.drawn))} of ${writing.number(String(DRAWS))}
+  </p>`;
+}
+
+/** What is to be set right before there is an answer, all of it, each with the way to its field. */
+function renderWanted(desk: QuoteDesk): TemplateResult {
+  const { findings, writing } = desk.view;
+  const errors = findings.filter(({ severity }) => severity === 'error');
+  const wrong = errors.filter((finding) => !isUnfinished(finding));
+  const go = (path: readonly (string | number)[]): void => {
+    desk.setOpen(groupKeyOf(String(path[0])), true);
+    desk.focusField(fieldIdOf(path));
+  };
+  return html`<div id="quote-wanted">
+    <p class="provided">
+      ${
+        desk.tariff.view.kind === 'open' || desk.tariff.view.kind === 'opening'
+          ? `There is no answer yet: ${String(errors.length)} still to type or set right.`
+          : 'There is no answer yet: choose the tariff first.'
+      }
+    </p>
+    <ul class="wanted-list">
+      ${errors.slice(0, 40).map(
+        (finding) =>
+          html`<li>
+            ${isUnfinished(finding) ? `Still to type: ${finding.remedy}` : quoteFindingText(finding, writing)}
+            ${renderButton(
+              'Go to it',
+              () => {
+                go(finding.path);
+              },
+              { className: 'quiet', about: finding.path.join(' ') },
+            )}
+          </li>`,
+      )}
+    </ul>
+    ${wrong.length === 0 ? nothing : html`<p class="hint">Nothing that was typed is lost.</p>`}
+  </div>`;
+}
+
+/** The answer first: payback, saving, the smallest bill, cash and instalment. */
+export function renderAnswer(desk: QuoteDesk): TemplateResult {
+  const { quote, writing, watts } = desk.view;
+  if (quote === null) return renderWanted(desk);
+  const { kWp } = quote.input.document.plant;
+  return html`
+    ${
+      watts === null
+        ? nothing
+        : html`<p class="provided" id="quote-tried">
+            A size is tried: these figures are not those of the ${writing.number(kWp)} kWp offered.
+          </p>`
+    }
+    <dl class="answer" id="quote-answer">
+      ${answerOf(quote, desk.later.draws, writing).map(renderAnswerLine)}
+    </dl>
+    ${renderProgress(desk)}
+    <p class="caution">
+      <strong class="mark">An estimate, not a guarantee.</strong> Tariff and rules may change, bills vary from
+      month to month, and no bill becomes zero.
+    </p>
+  `;
+}
+
+/** What the figures hang on, in one ruled strip that stays in sight. */
+export function renderStrip(desk: QuoteDesk): TemplateResult | typeof nothing {
+  const { quote, writing, source } = desk.view;
+  if (quote === null) return nothing;
+  const { view } = desk.tariff;
+  const tariff = view.kind === 'open' ? view.tariff.tariff.document.name : '';
+  const { charges } = source;
+  return html`<section class="strip" aria-label="What this hangs on" tabindex="0">
+    <dl>
+      ${assumptionsOf(quote.input.document, { charges, tariff }, writing).map(
+        ([label, text]) =>
+          html`<div>
+            <dt>${label}</dt>
+            <dd>${text}</dd>
+          </div>`,
+      )}
+    </dl>
+  </section>`;
+}

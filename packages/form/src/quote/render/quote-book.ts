@@ -1,0 +1,40 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { renderButton } from '../../render/button.ts';
+import { renderPaper } from '../paper/render-paper.ts';
+import type { QuoteDesk } from '../quote-desk.ts';
+import { renderAnswer, renderStrip } from './answer.ts';
+import { renderCautions } from './cautions.ts';
+import { renderInputs } from './inputs.ts';
+import { renderQuoteShelf } from './quote-shelf.ts';
+import { renderResults } from './results.ts';
+
+function renderOnPaper(desk: QuoteDesk): TemplateResult | typeof nothing {
+  if (desk.view.quote === null) return nothing;
+  const words = desk.isOnPaper ? 'Put the printed quote away' : 'See the quote as it is printed';
+  return html`<section class="page paper-page" aria-label="The quote on paper">
+    ${renderButton(
+      words,
+      () => {
+        desk.showPaper(!desk.isOnPaper);
+      },
+      { id: 'quote-paper' },
+    )}
+    ${desk.isOnPaper ? renderPaper(desk) : nothing}
+  </section>`;
+}
+
+/** The quote as two pages of the account book: what is offered on the left, what comes of it on the right. */
+export function renderQuoteBook(desk: QuoteDesk): TemplateResult {
+  return html`${renderQuoteShelf(desk)}
+    <div class="book quote-book">
+      <section class="page inputs-page" aria-labelledby="quote-entry">
+        <h2 id="quote-entry">The offer</h2>
+        ${renderInputs(desk)}
+      </section>
+      <section class="page results-page" aria-labelledby="quote-result">
+        <h2 id="quote-result">The answer</h2>
+        ${renderAnswer(desk)} ${renderStrip(desk)} ${renderResults(desk)}
+      </section>
+      ${renderOnPaper(desk)} ${renderCautions()}
+    </div>`;
+}

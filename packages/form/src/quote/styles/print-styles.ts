@@ -1,0 +1,83 @@
+import { css } from '../../styles/css.ts';
+
+/** On paper only the sheet is seen: two pages of A4. */
+export const quotePrintStyles: string = css`
+  @media print {
+    .inputs-page,
+    .results-page,
+    .quote-book > .safety,
+    .paper-page > button,
+    .notice {
+      display: none;
+    }
+
+    .quote-book .page::before {
+      display: none;
+    }
+
+    .quote-book .paper-page {
+      padding: 0;
+    }
+
+    .sheet {
+      border: 0;
+      font-size: 7.4pt;
+      line-height: 1.22;
+      margin: 0;
+      max-width: none;
+      overflow: visible;
+      padding: 0;
+    }
+
+    .sheet h3 {
+      font-size: 12pt;
+    }
+
+    .sheet h4 {
+      font-size: 8.4pt;
+      margin-block: 4pt 1pt;
+      break-after: avoid;
+    }
+
+    .sheet :is(.columns, .boxed) {
+      columns: 2;
+    }
+
+    .sheet table {
+      font-size: 7pt;
+    }
+
+    .sheet :is(th, td) {
+      padding: 0.4pt 2pt;
+    }
+
+    .sheet thead th {
+      font-size: 6.6pt;
+    }
+
+    .sheet :is(tr, .item > dl, .signs, figure) {
+      break-inside: avoid;
+    }
+
+    .sheet figure :is(figcaption, .keys, details) {
+      display: none;
+    }
+
+    .sheet svg.quote-chart.wide {
+      margin-inline: auto;
+      max-width: 92mm;
+    }
+
+    .sheet .second-page {
+      break-before: page;
+    }
+
+    .sheet .signs {
+      margin-top: 22pt;
+    }
+
+    .sheet .money {
+      margin-top: 2pt;
+    }
+  }
+`;

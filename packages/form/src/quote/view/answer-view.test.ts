@@ -1,0 +1,59 @@
+import { readFileSync } from 'node:fs';
+import { readTariff, type DrawSummary, type QuoteDocument } from '@unitbook/engine';
+import { expect, it } from 'vitest';
+import { writingFor } from '../../writing/writing.ts';
+import { QuoteBench } from '../work/quote-bench.ts';
+import { answerOf, paybackRange } from './answer-view.ts';
+import { assumptionsOf } from './assumptions.ts';
+import { billsOf, cashFlowOf } from './chart-views.ts';
+import { quoteWriting } from './quote-writing.ts';
+
+const text = (path: string): string =>
+  readFileSync(new URL(`../../../../../tariffs-examples/${path}`, import.meta.url), 'utf8');
+const demo = JSON.parse(text('quotes/rooftop-4-kilowatt.json')) as QuoteDocument;
+const { value: tariff } = readTariff(text('tarumira/taresco-domestic/tariff.json'));
+const { quote } = new QuoteBench().workOut(demo, tariff, null);
+if (quote === null) throw new Error('The demo cannot be worked out.');
+const writing = quoteWriting(writingFor('en-IN', 'INR'), { locale: 'en-IN', grid: quote.grid });
+
+const draws = (p50: number, p90: number): DrawSummary =>
+  ({ payback: { p10: 0, p25: 0, p50, p75: 0, p90 } }) as unknown as DrawSummary;
+
+it('answers with the figures of the scenario', () => {
+  expect(answerOf(quote, null, writing).map(({ key, value }) => `${key} ${value}`)).toEqual([
+    'payback 4.6 years',
+    'saving ₹36,673.88',
+    'smallest ₹240.00',
+    'cash ₹96,000.00',
+    'instalment ₹2,520.22',
+  ]);
+});
+
+it('says a range, also where it has no end', () => {
+  expect(paybackRange(draws(4.62, 5.44), writing)).toBe('4.6 to 5.4 years');
+  expect(paybackRange(draws(24, Infinity), writing)).toBe('24.0 years, or not within the life');
+  expect(paybackRange(draws(Infinity, Infinity), writing)).toBe('not within the life');
+});
+
+it('groups money as the household does', () => {
+  const german = quoteWriting(writingFor('de-DE', 'EUR'), { locale: 'de-DE', grid: 100 });
+  expect(german.column(123_456_78)).toBe('123.456,78');
+  expect(writing.column(-127_726_12)).toBe('−1,27,726.12');
+  expect(writing.percent(0.22014)).toBe('22.01 %');
+  expect(writing.about(838_507.4)).toBe('₹8,38,507');
+});
+
+it('puts exact amounts into the charts', () => {
+  const cash = cashFlowOf(quote, null, writing);
+  expect(cash.years[5]?.value).toEqual({ at: 14_659.81, text: '₹14,659.81', decimal: '14659.81' });
+  expect(cash.payback?.label).toBe('paid back after 4.6 years');
+  expect(billsOf(quote, writing).months[3]).toMatchObject({ label: 'July 2025', short: 'Jul' });
+});
+
+it('says what the figures hang on', () => {
+  const charges = [{ id: 'energy', label: 'Energy charge', follows: '' }];
+  const said = Object.fromEntries(assumptionsOf(demo, { charges, tariff: 'D-1' }, writing));
+  expect(said['Rates rise']).toBe('2 % a year (energy charge, fixed, fuel, minimum)');
+  expect(said['Upkeep']).toBe('₹2,400.00 a year, +4 % each year; inverter in year 11 for ₹32,000.00');
+  expect(said['Wear']).toBe('0.6 % a year');
+});

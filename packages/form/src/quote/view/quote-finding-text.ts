@@ -1,0 +1,36 @@
+import {
+  describeFinding,
+  QUOTE_FINDINGS,
+  type Finding,
+  type FindingKind,
+  type FindingText,
+} from '@unitbook/engine';
+import { localDates, type Writing } from '../../writing/writing.ts';
+
+const KINDS: Readonly<Record<string, FindingKind | undefined>> = QUOTE_FINDINGS;
+const NUMBER = /^-?\d+(?:\.\d+)?$/;
+
+/** What the engine says of a file, said of the page. */
+const ON_THE_PAGE: Readonly<Record<string, string>> = {
+  'quote/months-missing use': 'Ask for the bill, or choose below how it is filled: it will be marked.',
+};
+
+/** The sentences of a finding with its amounts in the reader's grouping. */
+function sentences(finding: Finding, number: Writing['number']): FindingText {
+  const kind = KINDS[finding.code];
+  if (kind === undefined) return describeFinding(finding, number);
+  const grouped = (kind.grouped ?? []).map((key): [string, string] => {
+    const text = finding.values[key] ?? '';
+    return [key, NUMBER.test(text) ? number(text) : text];
+  });
+  return kind.text({ ...finding.values, ...Object.fromEntries(grouped) });
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** A finding about a quote in one breath: what was found, what was expected, what to do. */
+export function quoteFindingText(finding: Finding, writing: Writing): string {
+  const { found, expected, remedy } = sentences(finding, writing.number);
+  const own = ON_THE_PAGE[`${finding.code} ${String(finding.path[0])}`] ?? remedy;
+  return localDates(`${capital(found)}. Expected: ${expected}. ${own}`, writing);
+}

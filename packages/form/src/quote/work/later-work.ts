@@ -1,0 +1,135 @@
+import {
+  quoteFacts,
+  quoteSizes,
+  quoteWarnings,
+  usualCases,
+  workOutCase,
+  type CaseResult,
+  type DrawSummary,
+  type Finding,
+  type PreparedQuote,
+  type Quote,
+  type QuoteDocument,
+  type SizeRange,
+  type Sizes,
+  type Tariff,
+} from '@unitbook/engine';
+import type { DrawNews } from './draw-blocks.ts';
+import { DrawThread } from './draw-thread.ts';
+import { inIdleChunks, type Cancel } from './idle.ts';
+
+/** What takes longer than a frame. Every part is null until it is there. */
+export interface LaterResults {
+  readonly cases: readonly CaseResult[] | null;
+  readonly sizes: Sizes | null;
+  /** What the seller should read before printing. */
+  readonly warnings: readonly Finding[] | null;
+  readonly draws: DrawSummary | null;
+  /** Draws made so far. */
+  readonly drawn: number;
+  /** Why there are no draws; '' otherwise. */
+  readonly problem: string;
+}
+
+/** What is worked out when a quote has stood still for a moment. */
+export interface LaterJob {
+  readonly quote: Quote;
+  readonly prepared: PreparedQuote;
+  /** With plain numbers. */
+  readonly document: QuoteDocument;
+  readonly tariff: Tariff;
+  readonly watts: number | null;
+}
+
+/** Nothing worked out yet. */
+export const NOTHING_LATER: LaterResults = {
+  cases: null,
+  sizes: null,
+  warnings: null,
+  draws: null,
+  drawn: 0,
+  problem: '',
+};
+
+/** How many draws are made. */
+export const DRAWS = 10_000;
+
+/** How long a quote has to stand still, in milliseconds: a slider that is held moves more often. */
+const STILL = 350;
+
+const STEPS = [100, 200, 500, 1000, 2000, 5000, 10_000, 20_000, 50_000, 100_000, 200_000, 500_000];
+
+/** Sizes up to twice the offered one, in round steps. */
+export function sizeRange(watts: number): SizeRange {
+  const step = STEPS.find((one) => watts / one <= 9) ?? 1_000_000;
+  return { from: step, step, count: Math.max(4, Math.ceil((2 * watts) / step)) };
+}
+
+/** Works out cases, sizes and draws of a quote, one after the other; a later quote takes the place of one before. */
+export class LaterWork {
+  private id = 0;
+  private thread: DrawThread | null = null;
+  private cancel: Cancel = () => undefined;
+  private results = NOTHING_LATER;
+  private readonly tell: (results: LaterResults) => void;
+
+  constructor(tell: (results: LaterResults) => void) {
+    this.tell = tell;
+  }
+
+  private add(more: Partial<LaterResults>): void {
+    this.results = { ...this.results, ...more };
+    this.tell(this.results);
+  }
+
+  private readonly hear = (news: DrawNews): void => {
+    if (news.id !== this.id) return;
+    if (news.kind === 'drawn') this.add({ drawn: news.draws });
+    else if (news.kind === 'done') this.add({ draws: news.summary });
+    else this.add({ problem: news.why });
+  };
+
+  private *steps(job: LaterJob): Generator<void, void> {
+    const { quote, prepared, document, tariff, watts } = job;
+    const cases: CaseResult[] = [];
+    for (const one of usualCases(prepared.input)) {
+      cases.push(workOutCase(prepared.input, tariff, one));
+      yield;
+    }
+    this.add({ cases });
+    yield;
+    this.add({ sizes: quoteSizes(prepared, sizeRange(prepared.input.watts)) });
+    yield;
+    this.add({ warnings: quoteWarnings(quote, quoteFacts(prepared)) });
+    if (document.uncertainty === undefined) return;
+    yield;
+    this.thread ??= new DrawThread(this.hear);
+    this.thread.draw({ id: this.id, document, tariff: tariff.document, watts, draws: DRAWS });
+  }
+
+  /** Begin once the quote has stood still. */
+  start(job: LaterJob): void {
+    this.stop();
+    const timer = setTimeout(() => {
+      this.cancel = inIdleChunks(this.steps(job));
+    }, STILL);
+    this.cancel = () => {
+      clearTimeout(timer);
+    };
+  }
+
+  /** Give up what is going on, and forget what was worked out. */
+  stop(): void {
+    this.cancel();
+    this.thread?.stop();
+    this.id += 1;
+    this.results = NOTHING_LATER;
+  }
+
+  /** Let go of the thread as well. */
+  close(): void {
+    this.stop();
+    this.thread?.close();
+    this.thread = null;
+  }
+}
