@@ -149,10 +149,10 @@ function profileOf(
 }
 
 /** What has to be known of how own use comes about. */
-function ownUseNotes({ share, document }: QuoteInput, profile: ReadProfile | null): readonly Finding[] {
+function ownUseNotes({ share, document }: QuoteInput, hasProfile: boolean): readonly Finding[] {
   const note = (code: QuoteFindingCode, path: string, values = {}) =>
     quoteFinding(code, { path: [path] }, values);
-  if (profile !== null) {
+  if (hasProfile) {
     const percent = document.selfUse?.share;
     return share === null || percent === undefined
       ? []
@@ -188,7 +188,8 @@ export function prepareQuote(
   const notes = [
     ...read.findings.filter(({ severity }) => severity !== 'error'),
     ...endFindings(input, tariff),
-    ...ownUseNotes(input, read.value),
+    // Of a profile that cannot be used there is nothing to add.
+    ...(options.profile != null && read.value === null ? [] : ownUseNotes(input, read.value !== null)),
   ];
   if (errors.length > 0) return { value: null, findings: [...errors, ...notes] };
   const life = lifeTariff(tariff, input.document.payable, change);

@@ -191,7 +191,9 @@ function partsAt(states: readonly (readonly PeriodMoney[])[], at: number): reado
  * @returns         null with a finding where generation was not metered or a period cannot be billed
  */
 export function checkPromise(prepared: PreparedQuote, actual: PromiseActual): Outcome<PromiseReport | null> {
-  const { energies, tariff } = actual;
+  const { tariff } = actual;
+  // Readings of the time before the plant are no part of its promise.
+  const energies = actual.energies.filter(({ period }) => period.from >= prepared.input.start);
   const periods = energies.map(({ period }) => period);
   const came = actualUnits(energies);
   const [first, last] = [periods[0], periods.at(-1)];

@@ -10,6 +10,7 @@ import {
   upkeepFactors,
   yearCosts,
   type LifeUnits,
+  type OwnUseBasis,
   type Quote,
   type QuoteMonth,
   type QuoteYear,
@@ -82,6 +83,11 @@ function carbonOf({ document }: PreparedQuote['input'], years: readonly QuoteYea
   return { year: kilograms(carbon.factor, years[0]?.generation ?? 0), life: kilograms(carbon.factor, all) };
 }
 
+function ownUseBasis({ input, profile }: PreparedQuote): OwnUseBasis {
+  if (profile !== null) return 'profile';
+  return input.share === null ? 'unknown' : 'share';
+}
+
 /**
  * Work a quote out: the months of its first year, every year of its life, and what they come to.
  *
@@ -115,6 +121,7 @@ export function workOutQuote(prepared: PreparedQuote, withSubsidy = true): Quote
   });
   const months = monthsOf(prepared);
   return {
+    ownUse: ownUseBasis(prepared),
     input,
     currency: tariff.document.currency,
     grid,

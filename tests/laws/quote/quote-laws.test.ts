@@ -181,6 +181,34 @@ describe('the split of a difference', () => {
   const figure = (id: string, units: number) =>
     givenFigure({ id, label: id, unit: 'kWh', numerator: units * 1000, denominator: 1000, clause: '' });
 
+  it('is nothing where all came as promised, and the price comes back when it was to', () => {
+    const own = prepared({ ...base, escalation: { charges: {}, basis: 'none' } });
+    const { units, biller } = own;
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 30 }), fc.integer({ min: 1, max: 30 }), (skipped, count) => {
+        const energies = biller.periods.slice(skipped, skipped + count).map((period, index) => {
+          const at = skipped + index;
+          const [use, made, self] = [units.use[at] ?? 0, units.generation[at] ?? 0, units.selfUse[at] ?? 0];
+          const parts = {
+            import: use - self,
+            export: made - self,
+            generation: made,
+            selfConsumption: self,
+            totalUse: use,
+          };
+          const figures = Object.entries(parts).map(([id, value]) => [id, figure(id, value / 1000)]);
+          return { period, ...Object.fromEntries(figures) } as EnergyPeriod;
+        });
+        const report = checkPromise(own, { tariff, energies }).value;
+        const { promised, restAsQuoted, ifItGoesOn } = report?.payback ?? {};
+        expect([restAsQuoted, ifItGoesOn]).toEqual([promised, promised]);
+        for (const { parts } of report?.periods ?? [])
+          expect(parts.map(({ saving }) => saving)).toEqual([0, 0, 0, 0, 0]);
+      }),
+      { numRuns: 20 },
+    );
+  });
+
   it('sums to it exactly, whatever happened', () => {
     const own = prepared(base);
     const { periods } = own.biller;

@@ -43,7 +43,10 @@ function madeText({ years, input }: Quote, writer: QuoteWriter): string {
   );
 }
 
-function ownUseText({ selfUse }: QuoteDocument, { number }: QuoteWriter): string {
+function ownUseText({ ownUse, years, input }: Quote, { number, units }: QuoteWriter): string {
+  const { selfUse } = input.document;
+  if (ownUse === 'profile')
+    return `${units(years[0]?.selfUse ?? 0)} units in year 1, by a profile of interval values`;
   if (selfUse?.share === undefined)
     return 'not known: the tables below are with nothing used at home, the least that a plant saves';
   return `${number(selfUse.share)} % of what is made in each month${basisWords(selfUse.basis)}`;
@@ -125,7 +128,7 @@ export function assumptionLines(
     ],
     ['Use', useText(quote, writer)],
     ['Made', madeText(quote, writer)],
-    ['Own use', ownUseText(document, writer)],
+    ['Own use', ownUseText(quote, writer)],
     ['Rates', ratesText(document, writer)],
     ['Bills', PAYABLE[document.payable]],
     ['Price', priceText(quote, writer)],

@@ -1,13 +1,4 @@
-import {
-  dayText,
-  calendarDay,
-  dayNumber,
-  decimalToWhole,
-  isDecimalText,
-  parseDay,
-  type Finding,
-  type Path,
-} from '../quantity/index.ts';
+import { dayText, calendarDay, dayNumber, parseDay, type Finding, type Path } from '../quantity/index.ts';
 import type { QuoteDocument } from './document/quote-document.ts';
 import { quoteFinding } from './findings.ts';
 import { rangeFindings, RANGES, type Range } from './ranges.ts';
@@ -76,6 +67,7 @@ function otherParts(document: QuoteDocument): readonly Checked[] {
     [uncertainty?.escalation, sigma, ['uncertainty', 'escalation']],
     [uncertainty?.degradation, sigma, ['uncertainty', 'degradation']],
     [uncertainty?.useWithEscalation, RANGES.correlation, ['uncertainty', 'useWithEscalation']],
+    [uncertainty?.seed, RANGES.seed, ['uncertainty', 'seed']],
     [uncertainty?.policy?.percent, RANGES.percent, ['uncertainty', 'policy', 'percent']],
     [document.carbon?.factor, RANGES.carbon, ['carbon', 'factor']],
   ];
@@ -109,6 +101,9 @@ export function dayFindings({ offer, start }: QuoteDocument): readonly Finding[]
   ];
 }
 
+/** A whole number as text; null for any other text, of which its range tells. */
+const wholeOf = (text: string): number | null => (/^\d{1,9}$/.test(text) ? Number.parseInt(text, 10) : null);
+
 /** Years of replacements, cases and loans beyond the life. */
 export function lifeFindings({
   years,
@@ -117,14 +112,13 @@ export function lifeFindings({
   loan,
   battery,
 }: QuoteDocument): readonly Finding[] {
-  const known = isDecimalText(years) ? decimalToWhole(years, 0) : 0;
+  const known = wholeOf(years) ?? 0;
   const outside = (what: string, year: string | undefined, path: Path): readonly Finding[] =>
-    year === undefined || !isDecimalText(year) || decimalToWhole(year, 0) <= known
+    (wholeOf(year ?? '') ?? 0) <= known || year === undefined
       ? []
       : [quoteFinding('quote/year-outside-life', { path }, { what, year, years })];
   const longest = String(known * 12);
-  const isLong =
-    loan !== undefined && isDecimalText(loan.months) && decimalToWhole(loan.months, 0) > known * 12;
+  const isLong = loan !== undefined && (wholeOf(loan.months) ?? 0) > known * 12;
   return [
     ...upkeep.replacements.flatMap(({ item, year }, at) =>
       outside(item, year, ['upkeep', 'replacements', at, 'year']),

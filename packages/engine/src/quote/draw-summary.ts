@@ -1,6 +1,6 @@
 import { sortedQuantile } from './finance/index.ts';
 
-/** What draws come to: money in 1/grid of the quote, in doubles. */
+/** What draws come to: money in units of money, in doubles. */
 export interface DrawResults {
   readonly count: number;
   /** Years; Infinity where the price does not come back within the life. */

@@ -28,7 +28,15 @@ export { QUOTE_FINDINGS, quoteFinding, type QuoteFindingCode } from './findings.
 export { exactPresentValue, measuresOf, rateOf } from './measures.ts';
 export { MONTH_NAMES } from './months.ts';
 export { bySize, moneyGrid, onGrid, outlayOf, percentOf, type Outlay as QuoteOutlay } from './outlay.ts';
-export type { BatteryResult, DayOne, Quote, QuoteMeasures, QuoteMonth, QuoteYear } from './quote.ts';
+export type {
+  BatteryResult,
+  DayOne,
+  Quote,
+  OwnUseBasis,
+  QuoteMeasures,
+  QuoteMonth,
+  QuoteYear,
+} from './quote.ts';
 export {
   inputOfCase,
   usualCases,

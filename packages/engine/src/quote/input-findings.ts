@@ -105,7 +105,7 @@ export const QUOTE_INPUT_FINDINGS = {
     severity: 'error',
     text: (v) => ({
       found: `a subsidy of ${of(v, 'amount')}`,
-      expected: `less than the price, ${of(v, 'price')}`,
+      expected: `at most the price, ${of(v, 'price')}`,
       remedy: 'Correct the subsidy or the price.',
     }),
   },

@@ -1,4 +1,4 @@
-import { decimalToWhole, isDecimalText, type Finding, type Path } from '../quantity/index.ts';
+import { decimalToWhole, type Finding, type Path } from '../quantity/index.ts';
 import { MONTH_KEYS } from './document/fields.ts';
 import { quoteFinding } from './findings.ts';
 import { rangeFindings, type Range } from './ranges.ts';
@@ -44,7 +44,7 @@ export function readMonths(table: ByMonth, range: Range, path: Path): ReadMonths
   );
   const values = MONTH_KEYS.map((key) => {
     const text = table[key];
-    return text === undefined || !isDecimalText(text) ? null : decimalToWhole(text, 3);
+    return text === undefined || rangeFindings(text, range, path).length > 0 ? null : decimalToWhole(text, 3);
   });
   const missing = MONTH_KEYS.flatMap((key, at) => (table[key] === undefined ? [at + 1] : []));
   return { values, missing, findings };

@@ -88,8 +88,13 @@ export interface BatteryResult {
   readonly payback: number | null;
 }
 
+/** What own use of a quote follows from. */
+export type OwnUseBasis = 'share' | 'profile' | 'unknown';
+
 /** A quote worked out. */
 export interface Quote {
+  /** A share, an interval profile, or nothing: then it is that with nothing used at home. */
+  readonly ownUse: OwnUseBasis;
   readonly input: QuoteInput;
   readonly currency: string;
   /** Money is in whole 1/grid. */

@@ -34,6 +34,7 @@ export const RANGES = {
   correlation: { what: 'a correlation', least: '-1', most: '1', places: 3 },
   percent: { what: 'a percentage', least: '0', most: '100', places: 3 },
   power: { what: 'a power in kW', least: '0', most: '1000000', places: 3 },
+  seed: { what: 'the seed of the random numbers', least: '0', most: '2147483647', places: 0 },
   carbon: { what: 'kg CO2 per kWh', least: '0', most: '3', places: 4 },
 } as const satisfies Readonly<Record<string, Range>>;
 
