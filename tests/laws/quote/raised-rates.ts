@@ -8,14 +8,8 @@ import {
   type TariffDocument,
 } from '@unitbook/engine';
 
-/** A factor that ends after few decimals, so that a document can hold rates times it. */
-export interface ShortFactor {
-  /** As a decimal text, such as "1.5". */
-  readonly text: string;
-}
-
 /** A decimal text times another, exact. */
-export function product(one: string, other: string): string {
+function product(one: string, other: string): string {
   const places = decimalPlaces(one) + decimalPlaces(other);
   const top =
     BigInt(decimalToWhole(one, decimalPlaces(one))) * BigInt(decimalToWhole(other, decimalPlaces(other)));
@@ -38,7 +32,7 @@ function timesInside(value: unknown, factor: string): unknown {
 }
 
 /** Whether a charge has rates in money that are numbers, and a line that is rounded. */
-export function canRise(charge: Charge, { rounding }: TariffDocument): boolean {
+function canRise(charge: Charge, { rounding }: TariffDocument): boolean {
   if (charge.kind === 'percentage' || charge.kind === 'credit') return false;
   const own = 'rounding' in charge ? charge.rounding : undefined;
   const names = /"(?:rate|amount)":"(?![-\d])/.test(JSON.stringify(charge));
