@@ -138,6 +138,8 @@ Files
   --tariff FILE  the tariff, a JSON document
   --flyer FILE   what a rival's flyer claims, a JSON document: each claim is printed
                  beside the same of the quote, and what to ask about it
+  --against FILE another tariff that the customer could choose: the quote is worked out
+                 under it, too; once for each
   --profile FILE a year of interval values: what the house takes from the grid without a
                  plant, and what the plant makes; own use then follows from them, and
                  tariffs with time blocks can be quoted

@@ -7,7 +7,7 @@ import type { Raises } from './amounts-raises.ts';
 interface Group {
   readonly columns: BillColumns;
   /** The period of each row. */
-  readonly periods: readonly number[];
+  readonly periods: Int32Array;
   /** Lines on the grid of the plan. */
   readonly times: number;
   /** For each line the column of its charge among those that rise; −1: it does not. */
@@ -42,7 +42,7 @@ function groupsOf(parts: readonly PartPlan[]): readonly Group[] {
       periods.length,
       [...rising].map((column) => column >= 0),
     );
-    return { columns, periods, times, rising, taken: null };
+    return { columns, periods: Int32Array.from(periods), times, rising, taken: null };
   });
 }
 
@@ -72,6 +72,12 @@ export class AmountColumns {
     return parts.every((part) => part !== null) ? new AmountColumns(parts) : null;
   }
 
+  /** The columns of the quantities where all periods have the same charges, row by row; null: they have not. */
+  get only(): readonly Float64Array[] | null {
+    const [first, ...others] = this.groups;
+    return first === undefined || others.length > 0 ? null : first.columns.used;
+  }
+
   /** Take the quantities of a period in. */
   take(at: number, { from }: PartPlan, values: Float64Array): void {
     const { used } = (this.groups[this.groupOf[at] as number] as Group).columns;
@@ -95,11 +101,15 @@ export class AmountColumns {
     }
   }
 
-  /** The sum of the lines of a period on the grid of the plan. */
-  lines(at: number): number {
-    const { columns, times } = this.groups[this.groupOf[at] as number] as Group;
-    const lines = (columns.totals[this.rowOf[at] as number] as number) * times;
-    return Math.abs(lines) <= LARGEST_WHOLE / 2 ? lines : NaN;
+  /** The sums of the lines of all periods on the grid of the plan; NaN where a double has no room. */
+  linesInto(sums: Float64Array): void {
+    for (const { columns, times, periods } of this.groups) {
+      const { totals } = columns;
+      for (let row = 0; row < totals.length; row += 1) {
+        const lines = (totals[row] as number) * times;
+        sums[periods[row] as number] = Math.abs(lines) <= LARGEST_WHOLE / 2 ? lines : NaN;
+      }
+    }
   }
 }
 

@@ -3,6 +3,8 @@ import { timesRatio } from './settlement/index.ts';
 import { AmountTooLarge, evaluateQuick, evaluateQuickRaised } from './bill/index.ts';
 import { takeUnits } from './amounts-given.ts';
 import { AmountColumns } from './amounts-columns.ts';
+import { closeAll } from './amounts-close.ts';
+import { isAllNetted, netAll } from './amounts-net-all.ts';
 import type { Raises } from './amounts-raises.ts';
 import type {
   AmountsPlan,
@@ -47,12 +49,14 @@ export class AmountsRun {
   /** Charges in columns, where a plan has them; and where this run uses them. */
   private readonly made: AmountColumns | null;
   private columns: AmountColumns | null = null;
+  private readonly isNetted: boolean;
   /** Factors of the run; null: rates as they stand. */
   private raises: Raises | null = null;
 
   constructor(plan: AmountsPlan) {
     this.plan = plan;
     this.made = AmountColumns.of(plan);
+    this.isNetted = isAllNetted(plan);
   }
 
   /**
@@ -89,13 +93,18 @@ export class AmountsRun {
 
   /** In columns where that can be done, else one period after the other. */
   private billAll(units: Float64Array, result: AmountsResult): boolean {
+    const { columns, plan } = this;
+    if (columns === null) return this.settleAll(units, result);
+    const isSettled = this.isNetted ? netAll(plan, columns, units, result) : this.settleAll(units, result);
+    if (!isSettled) return false;
+    columns.evaluate(this.raises);
+    columns.linesInto(result.payables);
+    return closeAll(result, plan.total);
+  }
+
+  private settleAll(units: Float64Array, result: AmountsResult): boolean {
     const { length } = this.plan.periods;
     for (let at = 0; at < length; at += 1) if (!this.bill(at, units, result)) return false;
-    if (this.columns === null) return true;
-    this.columns.evaluate(this.raises);
-    for (let at = 0; at < length; at += 1) {
-      if (!this.close(at, this.columns.lines(at) + (result.dues[at] as number), result)) return false;
-    }
     return true;
   }
 

@@ -7,6 +7,7 @@ import {
   type Payback,
   type Quote,
 } from './quote/index.ts';
+import type { TariffResult } from './quote-tariffs.ts';
 import {
   comesTo,
   leftAfterInstalment,
@@ -94,12 +95,27 @@ function dayOneDocument(quote: Quote) {
   };
 }
 
+function tariffResultDocument({ id, name, quote, findings, unknownCharges }: TariffResult) {
+  const [first] = quote?.years ?? [];
+  const told = { id, name, findings, unknownCharges };
+  if (quote === null || first === undefined) return { ...told, before: null, after: null, comesTo: null };
+  const money = (amount: number): string => exactText(amount, quote.grid);
+  return {
+    ...told,
+    before: money(first.before),
+    after: money(first.after),
+    comesTo: measuresDocument(quote),
+  };
+}
+
 /** What is told of a quote besides what it comes to. */
 export interface ToldOfQuote {
   /** The id of the tariff. */
   readonly tariff: string;
   /** null: there is no flyer. */
   readonly flyer: readonly FlyerLine[] | null;
+  /** The quote under other tariffs. */
+  readonly others: readonly TariffResult[];
   readonly findings: readonly Finding[];
 }
 
@@ -112,7 +128,7 @@ export type QuoteResultDocument = ReturnType<typeof quoteResultDocument>;
  *
  * @param told  the id of the tariff, the claims of a flyer beside the quote, and what was found in all of it
  */
-export function quoteResultDocument(result: QuoteResult, { tariff, flyer, findings }: ToldOfQuote) {
+export function quoteResultDocument(result: QuoteResult, { tariff, flyer, others, findings }: ToldOfQuote) {
   const { quote, mostOwnUse, draws, sizes } = result;
   const { input, currency, carbon } = quote;
   const places = minorUnitDigits(currency) ?? 2;
@@ -133,6 +149,7 @@ export function quoteResultDocument(result: QuoteResult, { tariff, flyer, findin
     onlySurplusFrom: mark === null ? null : exactText(mark.watts, 1000),
     draws: draws === null ? null : { ...drawsDocument(draws, places), band },
     flyer,
+    tariffs: others.map(tariffResultDocument),
     findings,
   };
 }

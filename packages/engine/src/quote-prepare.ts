@@ -222,3 +222,32 @@ function billsOf(
   const grid = commonMultiple(biller.bills.grid, moneyGrid(tariff.document.currency));
   return { value: { input, tariff, biller, units, share, profile, hasBattery, raises, grid }, findings };
 }
+
+const sameList = (one: readonly string[], other: readonly string[]): boolean =>
+  one.length === other.length && one.every((id, at) => id === other[at]);
+
+/**
+ * Bill a quote whose numbers changed by what was prepared before: other units, shares, sizes and rises of the same
+ * charges. What a slider changes takes a fraction of a millisecond so.
+ *
+ * @param before  prepared under the same tariff, powers, start, life and rounding; its bills are made anew
+ * @returns       null where the quote has to be prepared from the beginning, and where something is to be found
+ */
+export function prepareAgain(before: PreparedQuote, input: QuoteInput): PreparedQuote | null {
+  const { tariff, biller, profile, hasBattery } = before;
+  const { raised, factors } = chargeFactors(input);
+  const load = input.document.quantities['sanctioned-load'];
+  const isSame =
+    sameList(raised, chargeFactors(before.input).raised) &&
+    input.years === before.input.years &&
+    input.start === before.input.start &&
+    (input.share === null) === (before.input.share === null);
+  if (!isSame || plantLimitFindings(tariff, { ...input, load }).length > 0) return null;
+  const share = input.share ?? NOTHING;
+  const own = ownUseOf({ input, share, profile, hasBattery });
+  const units = makeLifeUnits(input.years * 12, unitColumns(own.blocks).length);
+  fillUnits(input, own, units);
+  const raises = raisesOf(factors, input.years);
+  const isBilled = biller.run(units, raises, 'both').length === 0;
+  return isBilled ? { ...before, input, share, units, raises } : null;
+}

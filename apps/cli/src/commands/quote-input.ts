@@ -13,6 +13,8 @@ import type { TypedCommand } from './command.ts';
 export interface ReadQuoteInput {
   readonly input: QuoteInput;
   readonly tariff: Tariff;
+  /** Other tariffs that the customer could choose. */
+  readonly others: readonly Tariff[];
   readonly flyer: FlyerDocument | null;
   /** Intervals of use and generation; null: none were given. */
   readonly profile: QuoteProfile | null;
@@ -25,6 +27,21 @@ export interface ReadQuoteInput {
 
 const NO_FLYER: Placed<FlyerDocument> = { value: null, place: () => [], findings: [] };
 
+/** Other tariffs; null where one of them cannot be read. */
+async function readTariffs(
+  io: CommandIo,
+  paths: readonly string[],
+): Promise<{ readonly value: readonly Tariff[] | null; readonly findings: readonly PlacedFinding[] }> {
+  const tariffs: Tariff[] = [];
+  const findings: PlacedFinding[] = [];
+  for (const path of paths) {
+    const read = await readTariffFile(io, path);
+    findings.push(...read.findings);
+    if (read.value !== null) tariffs.push(read.value);
+  }
+  return { value: tariffs.length === paths.length ? tariffs : null, findings };
+}
+
 /** The profile, where one was named. */
 async function profileIn(values: TypedCommand['values'], io: CommandIo): Promise<ReadProfileFile> {
   const profile = values.get('profile');
@@ -34,22 +51,31 @@ async function profileIn(values: TypedCommand['values'], io: CommandIo): Promise
 
 /** Read what `unitbook quote` needs: everything that is wrong with all files at once, or the input. */
 export async function readQuoteInput(
-  { values }: Pick<TypedCommand, 'values'>,
+  { values, lists }: Pick<TypedCommand, 'values' | 'lists'>,
   io: CommandIo,
 ): Promise<{ readonly value: ReadQuoteInput | null; readonly findings: readonly PlacedFinding[] }> {
   const [path, flyerPath] = [values.get('quote') ?? '', values.get('flyer')];
   const quote = await readQuoteFile(io, path);
   const tariff = await readTariffFile(io, values.get('tariff') ?? '');
   const flyer = flyerPath === undefined ? NO_FLYER : await readFlyerFile(io, flyerPath);
+  const others = await readTariffs(io, lists.get('against') ?? []);
   const profile = await profileIn(values, io);
-  const findings = [...quote.findings, ...tariff.findings, ...flyer.findings, ...profile.findings];
+  const findings = [
+    ...quote.findings,
+    ...tariff.findings,
+    ...others.findings,
+    ...flyer.findings,
+    ...profile.findings,
+  ];
   const isFlyerBroken = flyerPath !== undefined && flyer.value === null;
   const isProfileBroken = values.has('profile') && profile.value === null;
-  if (quote.value === null || tariff.value === null || isFlyerBroken || isProfileBroken)
+  const isBroken = isFlyerBroken || isProfileBroken;
+  if (quote.value === null || tariff.value === null || others.value === null || isBroken)
     return { value: null, findings };
   const value = {
     input: quote.value,
     tariff: tariff.value,
+    others: others.value,
     flyer: flyer.value,
     profile: profile.value,
     subject: fileName(path),

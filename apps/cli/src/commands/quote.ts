@@ -1,11 +1,13 @@
 import {
   checkFlyer,
+  compareTariffs,
   minorUnitDigits,
   quoteResultDocument,
   quoteTables,
   type FlyerLine,
   type QuoteResult,
   type Tariff,
+  type TariffResult,
 } from '@unitbook/engine';
 import { about, type PlacedFinding } from '../findings.ts';
 import { QUOTE_HELP } from '../help.ts';
@@ -26,6 +28,8 @@ const SUBJECT = 'unitbook quote';
 interface Answer {
   readonly result: QuoteResult;
   readonly tariff: Tariff;
+  /** The quote under other tariffs. */
+  readonly others: readonly TariffResult[];
   /** The claims of a flyer; null: there is none. */
   readonly flyer: readonly FlyerLine[] | null;
 }
@@ -37,7 +41,7 @@ interface FoundAnswer {
 
 /** Work everything out; what is doubtful is told of the quote, and of the flyer. */
 function answerOf(read: ReadQuoteInput, typed: TypedCommand): FoundAnswer {
-  const { input, tariff, flyer, profile, inQuote, inFlyer } = read;
+  const { input, tariff, others, flyer, profile, inQuote, inFlyer } = read;
   const idle = about(SUBJECT, idleQuoteOptions(typed, input.document));
   if (idle.length > 0) return { value: null, findings: idle };
   const { value, findings } = workOut(input, tariff, { draws: drawCount(typed), profile });
@@ -45,14 +49,19 @@ function answerOf(read: ReadQuoteInput, typed: TypedCommand): FoundAnswer {
   const { result, facts } = value;
   const checked = flyer === null ? null : checkFlyer(flyer, result.quote, facts);
   return {
-    value: { result, tariff, flyer: checked?.lines ?? null },
+    value: {
+      result,
+      tariff,
+      flyer: checked?.lines ?? null,
+      others: compareTariffs(input, others, { profile }),
+    },
     findings: [...inQuote(findings), ...inFlyer(checked?.findings ?? [])],
   };
 }
 
 /** What was asked for: a table, everything as JSON, or the page. */
 function printed(
-  { result, tariff: { document }, flyer }: Answer,
+  { result, tariff: { document }, flyer, others }: Answer,
   { values, switches }: TypedCommand,
   { notation, findings }: { readonly notation: PageNotation; readonly findings: readonly PlacedFinding[] },
 ): string {
@@ -60,11 +69,11 @@ function printed(
   if (table !== undefined)
     return csvText(quoteTables(result, minorUnitDigits(document.currency) ?? 2)[table]);
   if (switches.has('json')) {
-    const told = { tariff: document.id, flyer, findings: findings.map(({ finding }) => finding) };
+    const told = { tariff: document.id, flyer, others, findings: findings.map(({ finding }) => finding) };
     return `${JSON.stringify(quoteResultDocument(result, told), null, 2)}\n`;
   }
   const withSizes = switches.has('sizes');
-  return `${quotePage({ result, tariff: document, flyer, withSizes }, notation).join('\n')}\n`;
+  return `${quotePage({ result, tariff: document, flyer, others, withSizes }, notation).join('\n')}\n`;
 }
 
 async function runQuote(typed: TypedCommand, io: CommandIo): Promise<number> {
@@ -92,6 +101,7 @@ export const quoteCommand: Command = {
   options: {
     quote: 'FILE',
     tariff: 'FILE',
+    against: 'FILE',
     flyer: 'FILE',
     profile: 'FILE',
     columns: 'FILE',
@@ -102,5 +112,6 @@ export const quoteCommand: Command = {
     csv: 'TABLE',
     locale: 'TAG',
   },
+  repeated: ['against'],
   run: runQuote,
 };

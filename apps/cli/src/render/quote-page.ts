@@ -3,6 +3,7 @@ import {
   type FlyerLine,
   type Quote,
   type QuoteResult,
+  type TariffResult,
   type TariffDocument,
 } from '@unitbook/engine';
 import { CAUTIONS, ROOF_CAUTIONS } from './cautions.ts';
@@ -11,6 +12,7 @@ import { assumptionLines } from './quote-assumptions.ts';
 import { answerLines } from './quote-answer.ts';
 import { comesToLines } from './quote-comes-to.ts';
 import { quoteCases, quoteSizeRows } from './quote-compared.ts';
+import { quoteTariffs } from './quote-tariffs.ts';
 import { flyerRows } from './quote-flyer.ts';
 import { quoteMonths, quoteYears } from './quote-years.ts';
 import { quoteWriter, type QuoteWriter } from './quote-writer.ts';
@@ -24,6 +26,8 @@ export interface QuotePage {
   readonly tariff: TariffDocument;
   /** Whether other sizes are asked for. */
   readonly withSizes: boolean;
+  /** The quote under other tariffs. */
+  readonly others: readonly TariffResult[];
   /** The claims of a flyer; null: there is none. */
   readonly flyer: readonly FlyerLine[] | null;
 }
@@ -72,7 +76,7 @@ function section(title: string, lines: readonly string[]): readonly string[] {
 
 /** A quote in full: the answer first, then what it hangs on, its months and years, and what else could be. */
 export function quotePage(
-  { result, tariff, withSizes, flyer }: QuotePage,
+  { result, tariff, withSizes, flyer, others }: QuotePage,
   notation: PageNotation,
 ): readonly string[] {
   const { quote, cases, sizes, draws } = result;
@@ -86,6 +90,7 @@ export function quotePage(
     ...section('YEAR BY YEAR', quoteYears(quote, writer)),
     ...section('WHAT IT COMES TO', comesToLines(quote, writer)),
     ...section('WHAT IF', quoteCases(quote, cases, writer)),
+    ...(others.length === 0 ? [] : section('OTHER TARIFFS', quoteTariffs(quote, { tariff, others }, writer))),
     ...other,
     ...(flyer === null ? [] : section('A FLYER BESIDE IT', flyerRows(flyer, writer))),
     '',

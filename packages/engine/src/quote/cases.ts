@@ -186,3 +186,22 @@ export function usualCases({ document }: QuoteInput): readonly QuoteCase[] {
     { id: 'all-bad', name: 'All bad together', change: { ...WORST, ...worst } },
   ];
 }
+
+/**
+ * A quote with the rises of those charges that a tariff has.
+ *
+ * @returns  the quote, and the charges that the tariff does not have
+ */
+export function chargesThatRise(
+  input: QuoteInput,
+  { versions }: TariffDocument,
+): { readonly input: QuoteInput; readonly unknown: readonly string[] } {
+  const known = new Set(versions.flatMap(({ charges }) => charges.map(({ id }) => id)));
+  const { document } = input;
+  const { charges } = document.escalation;
+  const unknown = Object.keys(charges).filter((id) => !known.has(id));
+  if (unknown.length === 0) return { input, unknown };
+  const rising = Object.fromEntries(Object.entries(charges).filter(([id]) => known.has(id)));
+  const escalation = { ...document.escalation, charges: rising };
+  return { input: { ...input, document: { ...document, escalation } }, unknown };
+}

@@ -38,6 +38,7 @@ export type {
   QuoteYear,
 } from './quote.ts';
 export {
+  chargesThatRise,
   inputOfCase,
   usualCases,
   withSettlement,

@@ -1,7 +1,6 @@
 import {
   checkQuote,
-  fillUnits,
-  makeLifeUnits,
+  prepareAgain,
   prepareQuote,
   quoteFinding,
   workOutQuote,
@@ -28,12 +27,11 @@ interface Made {
   readonly findings: readonly Finding[];
 }
 
-/** What the bills hang on besides units: as long as it stays, they need not be prepared anew. */
-function keyOf({ document, years, start, share, watts }: QuoteInput): string {
+/** What the bills hang on besides units and rises: as long as it stays, they need not be prepared anew. */
+function keyOf({ document, years, start, share }: QuoteInput): string {
   const { escalation, quantities, payable, battery } = document;
-  const { charges } = escalation;
-  // The size as well: the rules of a tariff may admit plants up to some size only.
-  return JSON.stringify([charges, quantities, payable, battery, years, start, watts, share === null]);
+  const rising = Object.keys(escalation.charges);
+  return JSON.stringify([rising, quantities, payable, battery, years, start, share === null]);
 }
 
 /**
@@ -79,20 +77,11 @@ export class QuoteBench {
     const key = keyOf(input);
     const { made } = this;
     if (made !== null && made.key === key && made.tariff === tariff) {
-      const prepared = again(made.prepared, input);
+      const prepared = prepareAgain(made.prepared, input);
       if (prepared !== null) return { prepared, findings: made.findings };
     }
     const { value, findings } = prepareQuote(input, tariff);
     this.made = value === null ? null : { key, tariff, prepared: value, findings };
     return { prepared: value, findings };
   }
-}
-
-/** Bills of other units by what was prepared; null where they cannot be made so. */
-function again(made: PreparedQuote, input: QuoteInput): PreparedQuote | null {
-  const share = input.share ?? made.share;
-  const units = makeLifeUnits(input.years * 12);
-  fillUnits(input, share, units);
-  const isBilled = made.biller.run(units, made.raises, 'both').length === 0;
-  return isBilled ? { ...made, input, share, units } : null;
 }
