@@ -1,7 +1,6 @@
 import { LARGEST_WHOLE } from './quantity/index.ts';
 import { timesRatio } from './settlement/index.ts';
-import type { AmountsResult } from './amounts-run.ts';
-import type { AmountsPlan } from './amounts-types.ts';
+import type { AmountsPlan, AmountsResult } from './amounts-types.ts';
 
 /**
  * Add what each bill pays out to its lines, and round it to what is payable.

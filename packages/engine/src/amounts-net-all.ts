@@ -1,8 +1,7 @@
 import { timesRatio } from './settlement/index.ts';
 import { takeUnits } from './amounts-given.ts';
 import type { AmountColumns } from './amounts-columns.ts';
-import type { AmountsResult } from './amounts-run.ts';
-import type { AmountsPlan, NettingPlan, PartPlan } from './amounts-types.ts';
+import type { AmountsPlan, AmountsResult, NettingPlan, PartPlan } from './amounts-types.ts';
 
 /**
  * Whether every period of a plan is settled by unit netting, and nothing stands beside its bank: then `netAll`

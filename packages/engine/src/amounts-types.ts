@@ -119,3 +119,22 @@ export interface PlanContext {
 
 /** A period before amounts have a common grid. */
 export type Unscaled<Plan> = (grid: number) => Plan;
+
+/** Payables and balances of some periods, in columns of whole numbers. */
+export interface AmountsResult {
+  /** How many periods are billed: all, or those before the first finding. */
+  count: number;
+  /** Whether they were billed without figures. */
+  isQuick: boolean;
+  /** What is to be paid in each period, in 1/grid of the currency. */
+  readonly payables: Float64Array;
+  readonly payableGrids: Float64Array;
+  /** What each ledger hands on, a row for each period; 0 for one that its rule does not know. */
+  readonly balances: Float64Array;
+  readonly balanceGrids: Float64Array;
+  /** What surplus each bill pays out, in 1/payoutGrid and below 0 in favour of the account; NaN where not quick. */
+  readonly dues: Float64Array;
+  /** The same of the surplus that each period closed, whichever bill pays it. */
+  readonly payouts: Float64Array;
+  payoutGrid: number;
+}

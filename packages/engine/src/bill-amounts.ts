@@ -1,9 +1,9 @@
 import { dayText, givenFigure, wholeToDecimal, type Figure, type Finding } from './quantity/index.ts';
 import type { PreparedTariff } from './bill/index.ts';
 import { amountsPlan } from './amounts-plan.ts';
-import { AmountsRun, type AmountsResult } from './amounts-run.ts';
+import { AmountsRun } from './amounts-run.ts';
 import type { Raises } from './amounts-raises.ts';
-import type { AmountsInput, AmountsPlan } from './amounts-types.ts';
+import type { AmountsInput, AmountsPlan, AmountsResult } from './amounts-types.ts';
 import { keepPeriods } from './keep-periods.ts';
 import type { UnitsMonth } from './keeper.ts';
 import type { UnitsPeriod } from './periods-document.ts';

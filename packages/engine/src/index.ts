@@ -37,8 +37,7 @@ export {
   type YearMonth,
 } from './tariff-year.ts';
 export { amountsOf, type Amounts, type AmountsColumn } from './bill-amounts.ts';
-export type { AmountsResult } from './amounts-run.ts';
-export type { AmountsInput } from './amounts-types.ts';
+export type { AmountsInput, AmountsResult } from './amounts-types.ts';
 export type { Raises } from './amounts-raises.ts';
 export * from './quote/index.ts';
 export { quoteBounds, type QuoteBounds } from './quote-bounds.ts';

@@ -2,8 +2,8 @@ import { commonMultiple, dayText, type Finding, type Period } from './quantity/i
 import { readTariff, type Tariff } from './tariff/index.ts';
 import { prepareTariff, type ExactFactor } from './bill/index.ts';
 import { amountsOf, type Amounts } from './bill-amounts.ts';
-import type { AmountsResult } from './amounts-run.ts';
 import type { Raises } from './amounts-raises.ts';
+import type { AmountsResult } from './amounts-types.ts';
 import {
   lifePeriods,
   quoteFinding,
