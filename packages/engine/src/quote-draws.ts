@@ -96,10 +96,24 @@ function yearSavings(
 function roomFor(years: number): DrawResults {
   return {
     count: BLOCK,
+    unbilled: 0,
     payback: new Float64Array(BLOCK),
     saving: new Float64Array(BLOCK),
     lifeNet: new Float64Array(BLOCK),
     cumulative: new Float64Array(BLOCK * (years + 1)),
+  };
+}
+
+/** The draws that could be billed, where some could not. */
+function firstOf({ payback, saving, lifeNet, cumulative }: DrawResults, count: number): DrawResults {
+  const width = cumulative.length / BLOCK;
+  return {
+    count,
+    unbilled: BLOCK - count,
+    payback: payback.slice(0, count),
+    saving: saving.slice(0, count),
+    lifeNet: lifeNet.slice(0, count),
+    cumulative: cumulative.slice(0, count * width),
   };
 }
 
@@ -159,24 +173,31 @@ export function quoteDrawer(prepared: PreparedQuote, tariff: Tariff): Outcome<Qu
     wear: [rateOf(degradation.first), rateOf(degradation.later)],
   };
   const units = makeLifeUnits(years * 12, prepared.units.width);
-  const one = (draw: Draw): Float64Array => {
+  const one = (draw: Draw): Float64Array | null => {
     fillDrawnUnits(basis, draw, units);
     const used = isDrawn ? raises.write(terms.escalation * draw.escalation) : prepared.raises;
-    biller.run(units, used, 'both');
-    if (draw.policyAfter < years) policy.value?.run(units, used, 'with');
+    const found = [
+      ...biller.run(units, used, 'both'),
+      ...(draw.policyAfter < years ? (policy.value?.run(units, used, 'with') ?? []) : []),
+    ];
+    if (found.length > 0) return null;
     return yearSavings([biller, policy.value], years, draw.policyAfter);
   };
   const draw = (block: number): DrawResults => {
     const results = roomFor(years);
     const source = drawSource(terms, block, years);
     const drawn = makeDraw(years);
+    let count = 0;
     for (let at = 0; at < BLOCK; at += 1) {
       source.next(drawn);
-      record(results, at, { savings: one(drawn), costs, price: (price - subsidy) / grid });
+      const savings = one(drawn);
+      if (savings === null) continue;
+      record(results, count, { savings, costs, price: (price - subsidy) / grid });
+      count += 1;
     }
     // The bills of the quote itself are made again.
     biller.run(prepared.units, prepared.raises, 'both');
-    return results;
+    return count === BLOCK ? results : firstOf(results, count);
   };
   return { value: { draw }, findings: [] };
 }

@@ -32,7 +32,8 @@ function drawsOf(prepared: PreparedQuote, tariff: Tariff, count: number): Outcom
   const { value: drawer, findings } = quoteDrawer(prepared, tariff);
   if (drawer === null) return { value: null, findings };
   const blocks = Array.from({ length: count / BLOCK }, (_, block) => drawer.draw(block));
-  return { value: summariseDraws(joinDraws(blocks)), findings };
+  const draws = joinDraws(blocks);
+  return { value: draws.count === 0 ? null : summariseDraws(draws), findings };
 }
 
 /** The other end, where own use is not known: as much of it as use and generation allow. */

@@ -8,12 +8,17 @@ export function afterStart(months: string): string {
   return `${months} ${months === '1' ? 'month' : 'months'} after the start`;
 }
 
-function drawnPayback({ count, payback, never }: DrawSummary, { years, number }: QuoteWriter): string {
+function drawnPayback(
+  { count, unbilled, payback, never }: DrawSummary,
+  { years, number }: QuoteWriter,
+): string {
   const seldom =
     never === 0 ? '' : ` In ${number(String(never))} of them the price does not come back within the life.`;
+  const leftOut =
+    unbilled === 0 ? '' : ` ${number(String(unbilled))} more could not be billed and are left out.`;
   return (
     `Of ${number(String(count))} random draws half come to ${years(payback.p50)} at most (P50), ` +
-    `nine in ten to ${years(payback.p90)} at most (P90).${seldom}`
+    `three in four to ${years(payback.p75)} (P75), nine in ten to ${years(payback.p90)} (P90).${seldom}${leftOut}`
   );
 }
 
@@ -47,7 +52,7 @@ function savingText({ quote, mostOwnUse, draws }: QuoteResult, { money, drawn }:
   const random =
     draws === null
       ? ''
-      : ` Of the draws half save ${drawn(draws.saving.p50)} or more, nine in ten ${drawn(draws.saving.p90)} or more.`;
+      : ` Of the draws half save ${drawn(draws.saving.p50)} or more, three in four ${drawn(draws.saving.p75)}, nine in ten ${drawn(draws.saving.p90)}.`;
   return `${saving}${surplus}; after upkeep ${money(first.net)}.${random}`;
 }
 

@@ -2,7 +2,10 @@ import { sortedQuantile } from './finance/index.ts';
 
 /** What draws come to: money in units of money, in doubles. */
 export interface DrawResults {
+  /** Draws that were billed. */
   readonly count: number;
+  /** Draws that plain arithmetic has no room for: they are in no other figure. */
+  readonly unbilled: number;
   /** Years; Infinity where the price does not come back within the life. */
   readonly payback: Float64Array;
   /** Saving of the first year. */
@@ -32,6 +35,7 @@ export interface Band {
 /** What many draws say together. */
 export interface DrawSummary {
   readonly count: number;
+  readonly unbilled: number;
   /** P90: not longer than this in 90 of 100 draws; Infinity: longer than the life. */
   readonly payback: Exceeded;
   /** Draws in which the price does not come back within the life. */
@@ -62,6 +66,7 @@ export function joinDraws(parts: readonly DrawResults[]): DrawResults {
   };
   return {
     count: parts.reduce((sum, { count }) => sum + count, 0),
+    unbilled: parts.reduce((sum, { unbilled }) => sum + unbilled, 0),
     payback: join('payback'),
     saving: join('saving'),
     lifeNet: join('lifeNet'),
@@ -75,7 +80,7 @@ export function joinDraws(parts: readonly DrawResults[]): DrawResults {
  * @param results  at least one draw
  */
 export function summariseDraws(results: DrawResults): DrawSummary {
-  const { count, payback, saving, lifeNet, cumulative } = results;
+  const { count, unbilled, payback, saving, lifeNet, cumulative } = results;
   const width = cumulative.length / count;
   const years = Array.from({ length: width }, (_, year) =>
     exceeded(
@@ -85,6 +90,7 @@ export function summariseDraws(results: DrawResults): DrawSummary {
   );
   return {
     count,
+    unbilled,
     payback: exceeded(payback, true),
     never: payback.reduce((sum, years_) => sum + +(years_ === Infinity), 0),
     saving: exceeded(saving, false),

@@ -123,6 +123,7 @@ export class UnitbookQuote extends LitElement {
   };
 
   private readonly onBeforePrint = (): void => {
+    this.work.finish();
     this.isOnPaper = true;
     // The browser prints what stands there now, and waits for nothing.
     this.performUpdate();
@@ -253,6 +254,7 @@ export class UnitbookQuote extends LitElement {
       size: this.isWide ? 'wide' : 'narrow',
       isOnPaper: this.isOnPaper,
       showPaper: (isShown) => {
+        if (isShown) this.work.finish();
         this.isOnPaper = isShown;
       },
     };

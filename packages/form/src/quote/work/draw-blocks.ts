@@ -54,5 +54,7 @@ export function* drawBlocks({ id, document, tariff, watts, draws }: DrawJob): Ge
     parts.push(drawer.draw(parts.length));
     yield { id, kind: 'drawn', draws: parts.length * BLOCK };
   }
-  yield { id, kind: 'done', summary: summariseDraws(joinDraws(parts)) };
+  const all = joinDraws(parts);
+  if (all.count === 0) yield { id, kind: 'failed', why: 'None of the draws can be billed.' };
+  else yield { id, kind: 'done', summary: summariseDraws(all) };
 }

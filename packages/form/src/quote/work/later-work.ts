@@ -71,6 +71,8 @@ export class LaterWork {
   private thread: DrawThread | null = null;
   private cancel: Cancel = () => undefined;
   private results = NOTHING_LATER;
+  /** What is still to be done. */
+  private left: Iterator<void> | null = null;
   private readonly tell: (results: LaterResults) => void;
 
   constructor(tell: (results: LaterResults) => void) {
@@ -110,17 +112,26 @@ export class LaterWork {
   /** Begin once the quote has stood still. */
   start(job: LaterJob): void {
     this.stop();
+    const left = this.steps(job);
+    this.left = left;
     const timer = setTimeout(() => {
-      this.cancel = inIdleChunks(this.steps(job));
+      this.cancel = inIdleChunks(left);
     }, STILL);
     this.cancel = () => {
       clearTimeout(timer);
     };
   }
 
+  /** Do at once what is left, but for the draws: paper waits for nothing. */
+  finish(): void {
+    this.cancel();
+    while (this.left !== null) if (this.left.next().done === true) this.left = null;
+  }
+
   /** Give up what is going on, and forget what was worked out. */
   stop(): void {
     this.cancel();
+    this.left = null;
     this.thread?.stop();
     this.id += 1;
     this.results = NOTHING_LATER;
