@@ -119,6 +119,15 @@ const DOCUMENT_CASES: readonly MessageCase[] = [
     remedy: 'Check the unit, the sign and the point.',
   },
   {
+    code: 'quote/number-out-of-range',
+    when: 'a battery that gives nothing back',
+    make: document({ battery: { capacity: '5', power: '2', efficiency: '0', cost: '1' } }),
+    at: 'battery.efficiency',
+    found: '0 for the efficiency of the battery in percent',
+    expected: 'a number with up to 3 decimals, above 0 and up to 100',
+    remedy: 'Check the unit, the sign and the point.',
+  },
+  {
     code: 'quote/no-such-day',
     when: 'a quote of 30 February',
     make: document({ offer: { ...BASE.offer, date: '2025-02-30' } }),

@@ -54,6 +54,7 @@ export {
   wholeSteps,
   type Quotient,
 } from './quotient.ts';
+export { MONTH_NAMES } from './month-names.ts';
 export { monthParts, periodDays, type MonthPart, type Period } from './period.ts';
 export {
   ROUNDING_MODES,

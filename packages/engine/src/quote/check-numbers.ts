@@ -60,7 +60,7 @@ function otherParts(document: QuoteDocument): readonly Checked[] {
     ]),
     [battery?.capacity, RANGES.power, ['battery', 'capacity']],
     [battery?.power, RANGES.power, ['battery', 'power']],
-    [battery?.efficiency, RANGES.percent, ['battery', 'efficiency']],
+    [battery?.efficiency, RANGES.efficiency, ['battery', 'efficiency']],
     [uncertainty?.generation, sigma, ['uncertainty', 'generation']],
     [uncertainty?.yearToYear, sigma, ['uncertainty', 'yearToYear']],
     [uncertainty?.use, sigma, ['uncertainty', 'use']],

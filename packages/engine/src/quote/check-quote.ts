@@ -1,6 +1,7 @@
 import {
   decimalPlaces,
   decimalToWhole,
+  MONTH_NAMES,
   parseDay,
   wholeToDecimal,
   type DayNumber,
@@ -14,7 +15,7 @@ import { readGeneration } from './expected-generation.ts';
 import { lossFactor, percentFactor, yearFactors } from './factors.ts';
 import { quoteFinding } from './findings.ts';
 import { selfUsed } from './own-use/share-use.ts';
-import { fillMonths, filledFinding, missingFinding, MONTH_NAMES, readMonths } from './months.ts';
+import { fillMonths, filledFinding, missingFinding, readMonths } from './months.ts';
 import { onGrid, outlayOf } from './outlay.ts';
 import type { MonthlyUnits, QuoteInput, Share } from './quote-input.ts';
 import { RANGES } from './ranges.ts';

@@ -26,7 +26,6 @@ export { checkQuote, readQuote, shareOf } from './check-quote.ts';
 export { dayOneOf, grown, instalmentsIn, loanOf, upkeepFactors, yearCosts, type YearCosts } from './costs.ts';
 export { QUOTE_FINDINGS, quoteFinding, type QuoteFindingCode } from './findings.ts';
 export { exactPresentValue, measuresOf, rateOf } from './measures.ts';
-export { MONTH_NAMES } from './months.ts';
 export { bySize, moneyGrid, onGrid, outlayOf, percentOf, type Outlay as QuoteOutlay } from './outlay.ts';
 export type {
   BatteryResult,

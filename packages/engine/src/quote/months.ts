@@ -1,24 +1,8 @@
-import { decimalToWhole, type Finding, type Path } from '../quantity/index.ts';
+import { decimalToWhole, MONTH_NAMES, type Finding, type Path } from '../quantity/index.ts';
 import { MONTH_KEYS } from './document/fields.ts';
 import { quoteFinding } from './findings.ts';
 import { rangeFindings, type Range } from './ranges.ts';
 import type { MonthlyUnits } from './quote-input.ts';
-
-/** Names of calendar months. */
-export const MONTH_NAMES: readonly string[] = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];
 
 type ByMonth = Readonly<Record<string, string>>;
 

@@ -33,6 +33,13 @@ export const RANGES = {
   sigma: { what: 'one sigma in percent', least: '0', most: '50', places: 3 },
   correlation: { what: 'a correlation', least: '-1', most: '1', places: 3 },
   percent: { what: 'a percentage', least: '0', most: '100', places: 3 },
+  efficiency: {
+    what: 'the efficiency of the battery in percent',
+    least: '0',
+    most: '100',
+    places: 3,
+    above: true,
+  },
   power: { what: 'a power in kW', least: '0', most: '1000000', places: 3 },
   seed: { what: 'the seed of the random numbers', least: '0', most: '2147483647', places: 0 },
   carbon: { what: 'kg CO2 per kWh', least: '0', most: '3', places: 4 },

@@ -2,6 +2,7 @@ import {
   calendarDay,
   daysInMonth,
   givenFigure,
+  MONTH_NAMES,
   type Figure,
   type FigureUnit,
   type Period,
@@ -9,21 +10,6 @@ import {
 import type { Expected, Plant } from './plant.ts';
 import type { CapacityPart } from './service-days.ts';
 import { arithmetic, productFigure, sumFigure } from './exact-figures.ts';
-
-const MONTH_NAMES = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-] as const;
 
 /** Days in service of one calendar month, with one capacity. */
 interface MonthDays {

@@ -1,13 +1,14 @@
 import {
   calendarDay,
   daysInMonth,
+  MONTH_NAMES,
   wholeToDecimal,
   type Finding,
   type Outcome,
 } from '../../quantity/index.ts';
 import type { BlockClock } from '../../energy/index.ts';
 import { quoteFinding } from '../findings.ts';
-import { monthNames, MONTH_NAMES } from '../months.ts';
+import { monthNames } from '../months.ts';
 import type { MonthlyUnits } from '../quote-input.ts';
 import { DAY_MINUTES, dayOf, minuteWords, profileFindings } from './check-profile.ts';
 import { profileMonth, type QuoteProfile, type ReadProfile } from './profile.ts';
