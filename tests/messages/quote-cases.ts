@@ -14,7 +14,9 @@ import blocksText from '../../tariffs-examples/tarumira/taresco-time-blocks/tari
 import tariffText from '../../tariffs-examples/tarumira/taresco-domestic/tariff.json?raw';
 import type { MessageCase } from './message-case.ts';
 
-const BASE = JSON.parse(quoteText) as QuoteDocument;
+const DEMO = JSON.parse(quoteText) as QuoteDocument;
+/** The demo quote, which names no tariff: some cases are under others. */
+const BASE: QuoteDocument = { ...DEMO, tariff: undefined };
 
 function tariffOf(text: string): Tariff {
   const { value } = readTariff(text);
@@ -212,6 +214,27 @@ const DOCUMENT_CASES: readonly MessageCase[] = [
     remedy: 'Add what is missing, or give the units of each month.',
   },
   {
+    code: 'quote/irradiation-unused',
+    severity: 'note',
+    when: 'a performance ratio beside the units of each month',
+    make: document({ generation: { ...BASE.generation, performanceRatio: '0.78' } }),
+    at: 'generation.performanceRatio',
+    found: '"performanceRatio" without irradiation',
+    expected: 'it beside the irradiation of each month, and nowhere else',
+    remedy: 'The units are taken as they stand. Leave it out, or give the irradiation in their place.',
+  },
+  {
+    code: 'quote/number-out-of-range',
+    when: 'a rise of surplus to no step',
+    make: document({
+      escalation: { charges: {}, surplus: { percent: '2', step: '0' }, basis: 'x' },
+    }),
+    at: 'escalation.surplus.step',
+    found: '0 for the step that a risen rate is rounded to',
+    expected: 'a number with up to 6 decimals, above 0 and up to 1',
+    remedy: 'Check the unit, the sign and the point.',
+  },
+  {
     code: 'quote/self-use-above-use',
     when: '75 % where July uses 100 of 380',
     make: document({
@@ -329,6 +352,16 @@ const LIFE_CASES: readonly MessageCase[] = [
     remedy: 'The answer is a range: from nothing used at home to as much as use and generation allow.',
   },
   {
+    code: 'quote/other-tariff',
+    severity: 'question',
+    when: 'a quote of another tariff',
+    make: billed({ tariff: { id: 'town-1', name: 'Town, domestic' } }),
+    at: 'tariff',
+    found: 'the tariff "Tarumira D-1, domestic, net-metered"',
+    expected: 'that of the quote, "Town, domestic"',
+    remedy: 'Take the tariff that the quote was worked out by, or name the other one in the quote.',
+  },
+  {
     code: 'quote/needs-profile',
     when: 'a tariff with time blocks',
     make: billed({ escalation: { charges: {}, basis: 'x' } }, tariffOf(blocksText)),
@@ -420,9 +453,10 @@ const PROMISE_CASES: readonly MessageCase[] = [
       return prepared === null ? [] : checkPromise(prepared, { tariff: TARIFF, energies: [] }).findings;
     },
     at: 'start',
-    found: 'no billing period from the start of the quote on',
+    found: 'no billing period that begins on or after the start of the quote',
     expected: 'readings from the first day of the plant on',
-    remedy: 'Give the readings since the plant runs; correct the start of the quote where it began later.',
+    remedy:
+      'Give the readings since the plant runs. Where it began on another day, correct the start of the quote.',
   },
 ];
 

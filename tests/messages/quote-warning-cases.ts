@@ -172,9 +172,9 @@ const ASSUMPTION_CASES: readonly MessageCase[] = [
     isAmongOthers: true,
     make: warned({ battery: { capacity: '5', power: '2.5', efficiency: '90', cost: '95000' } }),
     at: 'battery.cost',
-    found: 'a battery of 95000.00 in the price of 311000.00, and one payback for both',
+    found: 'a battery of 95000.00 in the price of 311000.00, and a payback of both together',
     expected: 'plant and battery each with its own price, saving and payback',
-    remedy: 'Work the quote out without the battery too, and print both.',
+    remedy: 'Name what the battery saves by itself beside the payback of both: the quote works it out.',
   },
   {
     code: 'quote/promising-words',

@@ -46,6 +46,8 @@ export { workOutQuote } from './quote-work-out.ts';
 export { compareTariffs, type TariffResult } from './quote-tariffs.ts';
 export { workOutCase, workOutCases, type CaseResult } from './quote-cases.ts';
 export { quoteSizes, type SizePoint, type SizeRange, type Sizes } from './quote-sizes.ts';
+export { quoteBatterySizes, type BatterySizes } from './quote-battery-sizes.ts';
+export { quoteBilledUnits } from './quote-billed.ts';
 export { BLOCK, quoteDrawer, type QuoteDrawer } from './quote-draws.ts';
 export { checkPromise, type PromiseActual } from './quote-promise.ts';
 export { quoteResultDocument, type QuoteResultDocument, type ToldOfQuote } from './quote-document-result.ts';

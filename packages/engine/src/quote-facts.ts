@@ -1,26 +1,27 @@
 import { isDecimalText } from './quantity/index.ts';
 import type { Tariff } from './tariff/index.ts';
 import type { PreparedQuote } from './quote-prepare.ts';
-import { lifePeriods, makeLifeUnits, type FlyerFacts, type QuoteInput } from './quote/index.ts';
+import {
+  isOfUnitsTaken,
+  lifePeriods,
+  makeLifeUnits,
+  rateBeforeRises,
+  type FlyerFacts,
+  type QuoteInput,
+} from './quote/index.ts';
 
 type Charge = Tariff['document']['versions'][number]['charges'][number];
 
-/** Quantities of which a charge says nothing of what a unit costs that is taken. */
-const NOT_TAKEN = /^(?:export|generation|self-consumption|sanctioned-load|plant-capacity)(?:@.*)?$/;
-
 /** The rates that a charge has for units taken, as the tariff writes them. */
 function unitRates(charge: Charge): readonly string[] {
+  if (!isOfUnitsTaken(charge)) return [];
   switch (charge.kind) {
     case 'per-unit':
-      return NOT_TAKEN.test(charge.on) ? [] : [charge.rate];
+      return [charge.rate];
     case 'slabs':
-      return NOT_TAKEN.test(charge.on) ? [] : charge.slabs.map(({ rate }) => rate);
+      return charge.slabs.map(({ rate }) => rate);
     case 'slab-tables':
-      return NOT_TAKEN.test(charge.on)
-        ? []
-        : charge.tables.flatMap(({ slabs }) => slabs.map(({ rate }) => rate));
-    default:
-      return [];
+      return charge.tables.flatMap(({ slabs }) => slabs.map(({ rate }) => rate));
   }
 }
 
@@ -60,14 +61,15 @@ function topRate(input: QuoteInput, { versions }: Tariff): string | null {
 }
 
 /** What is paid for a unit of surplus; null where it is nothing, a price that changes, or not one rate. */
-function surplusRate(input: QuoteInput, { settlements }: Tariff): string | null {
+function surplusRate(input: QuoteInput, { document, settlements }: Tariff): string | null {
   const rates = ofFirstYear(input, settlements).flatMap(({ item }) =>
     item.scheme === 'unit-netting'
       ? [item.close.surplus === 'paid' ? item.close.rate : undefined]
       : (item.ledgers ?? []).flatMap(({ unit, payment }) => (unit === 'money' ? [] : [payment?.rate])),
   );
   const [rate] = rates;
-  return rate !== undefined && rates.length === 1 && isDecimalText(rate) ? rate : null;
+  const plain = rate === undefined ? '' : rateBeforeRises(document, rate);
+  return rates.length === 1 && isDecimalText(plain) ? plain : null;
 }
 
 /** The bills of a first year in which no unit is taken, made or given; null where they cannot be billed. */

@@ -13,9 +13,10 @@ import {
   ownUseOf,
   percentFactor,
   quoteFinding,
+  rateFactors,
   readProfile,
   unitColumns,
-  yearFactors,
+  withRisenSurplus,
   type LifeUnits,
   type QuoteFindingCode,
   type QuoteInput,
@@ -99,11 +100,12 @@ function endFindings(input: QuoteInput, { versions, settlements }: Tariff): read
 }
 
 /** Factors of the charges that rise, in the order of the document. */
-export function chargeFactors({ document: { escalation }, years }: QuoteInput) {
+export function chargeFactors(input: Pick<QuoteInput, 'document' | 'years' | 'ratesOfYear'>) {
+  const { escalation } = input.document;
   const rising = Object.entries(escalation.charges).filter(([, percent]) => !/^-?0+(\.0+)?$/.test(percent));
   return {
     raised: rising.map(([id]) => id),
-    factors: rising.map(([, percent]) => yearFactors(years, [percentFactor(percent)])),
+    factors: rising.map(([, percent]) => rateFactors(input, percentFactor(percent))),
   };
 }
 
@@ -112,6 +114,14 @@ function blocksFinding({ document }: Tariff): readonly Finding[] {
   if (timeBlocks === undefined) return [];
   const blocks = timeBlocks.blocks.map(({ id }) => id).join(', ');
   return [quoteFinding('quote/needs-profile', { path: ['selfUse'] }, { blocks })];
+}
+
+/** Asks where a quote that names its tariff is worked out by another one. */
+function otherTariff({ document }: QuoteInput, { document: { id, name } }: Tariff): readonly Finding[] {
+  const own = document.tariff;
+  if (own === undefined || own.id === id) return [];
+  const values = { own: own.name ?? own.id, other: name };
+  return [quoteFinding('quote/other-tariff', { path: ['tariff'] }, values)];
 }
 
 type Document = Tariff['document'];
@@ -186,13 +196,17 @@ export function prepareQuote(
     ...read.findings.filter(({ severity }) => severity === 'error'),
   ];
   const notes = [
+    ...otherTariff(input, tariff),
     ...read.findings.filter(({ severity }) => severity !== 'error'),
     ...endFindings(input, tariff),
     // Of a profile that cannot be used there is nothing to add.
     ...(options.profile != null && read.value === null ? [] : ownUseNotes(input, read.value !== null)),
   ];
   if (errors.length > 0) return { value: null, findings: [...errors, ...notes] };
-  const life = lifeTariff(tariff, input.document.payable, change);
+  const { payable, escalation } = input.document;
+  const life = lifeTariff(tariff, payable, (document) =>
+    withRisenSurplus(change === undefined ? document : change(document), escalation.surplus, input),
+  );
   if (life.value === null) return { value: null, findings: life.findings };
   const load = input.document.quantities['sanctioned-load'];
   const over = plantLimitFindings(life.value, { ...input, load });
@@ -223,6 +237,12 @@ function billsOf(
   return { value: { input, tariff, biller, units, share, profile, hasBattery, raises, grid }, findings };
 }
 
+/** Whether what surplus is paid rises the same way: it stands in the tariff of the life. */
+function isSameSurplus({ document }: QuoteInput, { document: before }: QuoteInput): boolean {
+  const [own, other] = [document.escalation.surplus, before.escalation.surplus];
+  return own?.percent === other?.percent && own?.step === other?.step;
+}
+
 const sameList = (one: readonly string[], other: readonly string[]): boolean =>
   one.length === other.length && one.every((id, at) => id === other[at]);
 
@@ -241,6 +261,7 @@ export function prepareAgain(before: PreparedQuote, input: QuoteInput): Prepared
     sameList(raised, chargeFactors(before.input).raised) &&
     input.years === before.input.years &&
     input.start === before.input.start &&
+    isSameSurplus(input, before.input) &&
     (input.share === null) === (before.input.share === null);
   if (!isSame || plantLimitFindings(tariff, { ...input, load }).length > 0) return null;
   const share = input.share ?? NOTHING;

@@ -117,9 +117,11 @@ function billersOf(
   const { raised } = chargeFactors(input);
   const today = lifeTariff(actual, payable);
   if (today.value === null) return today.findings;
+  // Prices that only the quote's settlement knows come with it.
   const settled = (document: Document): Document => ({
     ...document,
     settlements: tariff.document.settlements,
+    prices: { ...tariff.document.prices, ...document.prices },
   });
   const charged = lifeTariff(actual, payable, settled);
   return {

@@ -67,6 +67,8 @@ export function restatedPayback(prepared: PreparedQuote, soFar: SoFar): Restated
   const goingOn = prepareQuote(
     {
       ...input,
+      // The tariff of today has today's rates: what rose until now is in them.
+      ratesOfYear: yearOf(input, (rows.at(-1) as PromisedPeriod).period),
       useFactors: timesRatio(input.useFactors, sum('use', 'actual'), sum('use', 'promised')),
       generationFactors: timesRatio(input.generationFactors, made, sum('generation', 'promised')),
       share: made === 0 || isAsPromised ? input.share : { numerator: own, denominator: made },

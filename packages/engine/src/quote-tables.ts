@@ -1,6 +1,7 @@
 import { dayText, exactText, quotientText, wholeToDecimal, type Quotient } from './quantity/index.ts';
 import type { DrawSummary, Quote } from './quote/index.ts';
 import type { CaseResult } from './quote-cases.ts';
+import type { BatterySizes } from './quote-battery-sizes.ts';
 import type { SizePoint, Sizes } from './quote-sizes.ts';
 
 /** Everything that is worked out of a quote. */
@@ -10,6 +11,10 @@ export interface QuoteResult {
   readonly mostOwnUse: Quote | null;
   readonly cases: readonly CaseResult[];
   readonly sizes: Sizes;
+  /** Sizes beside other batteries; empty: the quote has none. */
+  readonly batteries: readonly BatterySizes[];
+  /** What each month of the first year is billed for; null: by no charge for units. */
+  readonly billed: readonly (Quotient | null)[];
   /** null: nothing was drawn. */
   readonly draws: DrawSummary | null;
 }
@@ -80,9 +85,11 @@ function moneyText({ grid }: Pick<Quote, 'grid'>): (amount: number) => string {
   return (amount) => exactText(amount, grid);
 }
 
-function monthRows(quote: Quote) {
+function monthRows(quote: Quote, billed: QuoteResult['billed']) {
   const money = moneyText(quote);
-  return quote.months.map(({ period, isFilled, ...month }) => ({
+  const billedText = (one: Quotient | null | undefined): string | null =>
+    one == null ? null : exactText(one.numerator, one.denominator);
+  return quote.months.map(({ period, isFilled, ...month }, at) => ({
     from: dayText(period.from),
     to: dayText(period.to),
     isFilled,
@@ -91,6 +98,7 @@ function monthRows(quote: Quote) {
     selfUse: units(month.selfUse),
     import: units(month.imported),
     export: units(month.exported),
+    billed: billedText(billed[at]),
     bank: units(month.bank),
     before: money(month.before),
     after: money(month.after),
@@ -175,6 +183,13 @@ function sizeRows({ points, onlySurplusFrom }: Sizes, quote: Quote) {
   });
 }
 
+/** The rows of all sizes beside each battery. */
+function batteryRows(batteries: readonly BatterySizes[], quote: Quote) {
+  return batteries.flatMap(({ wattHours, sizes }) =>
+    sizeRows(sizes, quote).map((row) => ({ batteryKWh: exactText(wattHours, 1000), ...row })),
+  );
+}
+
 function bandRows({ band }: DrawSummary, places: number) {
   return band.p50.map((middle, year) => ({
     year: String(year),
@@ -190,6 +205,8 @@ export interface QuoteTables {
   readonly years: ReturnType<typeof yearRows>;
   readonly cases: ReturnType<typeof caseRows>;
   readonly sizes: ReturnType<typeof sizeRows>;
+  /** The same beside each battery; empty where the quote has none. */
+  readonly batteries: ReturnType<typeof batteryRows>;
   /** What is left of the price, year by year, in random draws; empty where nothing was drawn. */
   readonly band: ReturnType<typeof bandRows>;
 }
@@ -201,14 +218,15 @@ export interface QuoteTables {
  * @param places  decimals of the currency
  */
 export function quoteTables(
-  { quote, cases, sizes, draws }: Omit<QuoteResult, 'mostOwnUse'>,
+  { quote, cases, sizes, batteries, billed, draws }: Omit<QuoteResult, 'mostOwnUse'>,
   places: number,
 ): QuoteTables {
   return {
-    months: monthRows(quote),
+    months: monthRows(quote, billed),
     years: yearRows(quote),
     cases: caseRows(cases),
     sizes: sizeRows(sizes, quote),
+    batteries: batteryRows(batteries, quote),
     band: draws === null ? [] : bandRows(draws, places),
   };
 }

@@ -30,8 +30,10 @@ export function compareTariffs(
 ): readonly TariffResult[] {
   return tariffs.map((tariff) => {
     const { input: own, unknown } = chargesThatRise(input, tariff.document);
-    const { value, findings } = prepareQuote(own, tariff, undefined, options);
     const { id, name } = tariff.document;
+    // Another tariff is what is asked for here.
+    const document = { ...own.document, tariff: { id } };
+    const { value, findings } = prepareQuote({ ...own, document }, tariff, undefined, options);
     const quote = value === null ? null : workOutQuote(value);
     return { id, name, quote, findings, unknownCharges: unknown };
   });

@@ -6,6 +6,7 @@ import {
   instalmentsIn,
   loanOf,
   measuresOf,
+  moneyGrid,
   outlayOf,
   upkeepFactors,
   yearCosts,
@@ -99,7 +100,7 @@ export function workOutQuote(prepared: PreparedQuote, withSubsidy = true): Quote
   const { document } = input;
   const whole = outlayOf(document, grid, input.watts);
   const outlay = withSubsidy ? whole : { ...whole, subsidy: 0 };
-  const loan = loanOf(document, grid);
+  const loan = loanOf(document, moneyGrid(tariff.document.currency));
   const factors = upkeepFactors(document, input.years);
   const costs = yearCosts(document, { grid, watts: input.watts, factors });
   const netPrice = outlay.price - outlay.subsidy;

@@ -9,7 +9,14 @@ import {
 } from './shared-options.ts';
 
 /** The tables that `--csv` prints. */
-export const TABLES: readonly (keyof QuoteTables)[] = ['months', 'years', 'cases', 'sizes', 'band'];
+export const TABLES: readonly (keyof QuoteTables)[] = [
+  'months',
+  'years',
+  'cases',
+  'sizes',
+  'batteries',
+  'band',
+];
 
 const FILES = ['quote', 'tariff', 'flyer', 'profile', 'columns'] as const;
 const EXPECTED = '--quote and --tariff together';

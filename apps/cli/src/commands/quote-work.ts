@@ -2,12 +2,15 @@ import {
   BLOCK,
   joinDraws,
   prepareQuote,
+  quoteBatterySizes,
+  quoteBilledUnits,
   quoteBounds,
   quoteDrawer,
   quoteFacts,
   quoteSizes,
   quoteWarnings,
   summariseDraws,
+  usualBatteries,
   workOutCases,
   workOutQuote,
   type DrawSummary,
@@ -78,7 +81,9 @@ export function workOut(
   const quote = workOutQuote(prepared);
   const step = Math.max(1, Math.floor(input.watts / SIZES.part));
   const from = Math.max(step, input.watts - SIZES.before * step);
-  const sizes = quoteSizes(prepared, { from, step, count: SIZES.count });
+  const range = { from, step, count: SIZES.count };
+  const sizes = quoteSizes(prepared, range);
+  const batteries = quoteBatterySizes(prepared, range, usualBatteries(input.document));
   const cases = workOutCases(input, tariff, { profile });
   const facts = quoteFacts(prepared);
   const drawn = drawsOf(prepared, tariff, draws);
@@ -88,6 +93,8 @@ export function workOut(
     mostOwnUse: profile === null ? mostOwnUse(input, tariff) : null,
     cases,
     sizes,
+    batteries,
+    billed: quoteBilledUnits(prepared),
     draws: drawn.value,
   };
   const doubts = quoteWarnings(quote, facts);

@@ -53,13 +53,20 @@ function ownUseText({ ownUse, years, input }: Quote, { number, units }: QuoteWri
 }
 
 /** Charges by how they rise: "+2 % a year: energy, fixed". */
-function ratesText({ escalation: { charges, basis } }: QuoteDocument, writer: QuoteWriter): string {
+function ratesText({ escalation: { charges, surplus, basis } }: QuoteDocument, writer: QuoteWriter): string {
   const rises = Object.entries(charges).map(([id, percent]) => [id, yearly(percent, writer)] as const);
   const groups = [...new Set(rises.map(([, rise]) => rise))].map((rise) => {
     const ids = rises.filter(([, own]) => own === rise).map(([id]) => id);
     return `${rise}: ${ids.join(', ')}`;
   });
-  const all = groups.length === 0 ? 'none rises' : joined([...groups, 'others stay as they are']);
+  const paid =
+    surplus === undefined
+      ? []
+      : [
+          `${yearly(surplus.percent, writer)}: what surplus is paid, rounded to ${writer.number(surplus.step)}`,
+        ];
+  const risen = [...groups, ...paid];
+  const all = risen.length === 0 ? 'none rises' : joined([...risen, 'others stay as they are']);
   return `${all}${basisWords(basis)}`;
 }
 

@@ -17,7 +17,7 @@ const NAME_WIDTH = 20;
 const right = (...heading: readonly string[]): Column => ({ heading, side: 'right' });
 
 /** Years as a column has them: to a hundredth, so that cases close to each other are told apart. */
-const short = (value: number | null, { number }: QuoteWriter): string =>
+export const short = (value: number | null, { number }: QuoteWriter): string =>
   value === null ? 'never' : number(projectionText(value, 2));
 
 function rateText({ measures }: Quote, { percent }: QuoteWriter): string {

@@ -11,6 +11,7 @@ import { dayWords } from './day-words.ts';
 import { assumptionLines } from './quote-assumptions.ts';
 import { answerLines } from './quote-answer.ts';
 import { comesToLines } from './quote-comes-to.ts';
+import { quoteBatteryRows } from './quote-batteries.ts';
 import { quoteCases, quoteSizeRows } from './quote-compared.ts';
 import { quoteTariffs } from './quote-tariffs.ts';
 import { flyerRows } from './quote-flyer.ts';
@@ -79,19 +80,24 @@ export function quotePage(
   { result, tariff, withSizes, flyer, others }: QuotePage,
   notation: PageNotation,
 ): readonly string[] {
-  const { quote, cases, sizes, draws } = result;
+  const { quote, cases, sizes, batteries, draws } = result;
   const writer = quoteWriter(quote, notation);
   const other = withSizes ? section('OTHER SIZES', quoteSizeRows(quote, sizes, writer)) : [];
+  const stored =
+    withSizes && batteries.length > 0
+      ? section('OTHER BATTERIES', quoteBatteryRows(quote, batteries, writer))
+      : [];
   return [
     ...tariffHead(tariff, 'A quote for a plant', offerEntries(quote, writer)),
     ...section('THE ANSWER', answerLines(result, writer)),
     ...section('WHAT IT HANGS ON', assumptionLines(quote, draws, writer)),
-    ...section('YEAR 1, MONTH BY MONTH', quoteMonths(quote, carriesUnits(tariff), writer)),
+    ...section('YEAR 1, MONTH BY MONTH', quoteMonths(result, carriesUnits(tariff), writer)),
     ...section('YEAR BY YEAR', quoteYears(quote, writer)),
     ...section('WHAT IT COMES TO', comesToLines(quote, writer)),
     ...section('WHAT IF', quoteCases(quote, cases, writer)),
     ...(others.length === 0 ? [] : section('OTHER TARIFFS', quoteTariffs(quote, { tariff, others }, writer))),
     ...other,
+    ...stored,
     ...(flyer === null ? [] : section('A FLYER BESIDE IT', flyerRows(flyer, writer))),
     '',
     ...wrap(ROOF_CAUTIONS, PAGE_WIDTH),

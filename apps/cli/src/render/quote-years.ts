@@ -1,4 +1,13 @@
-import { calendarDay, type Period, type Quote, type QuoteMonth, type QuoteYear } from '@unitbook/engine';
+import {
+  addQuotients,
+  calendarDay,
+  isSameQuotient,
+  type Period,
+  type Quote,
+  type QuoteMonth,
+  type QuoteResult,
+  type QuoteYear,
+} from '@unitbook/engine';
 import { monthWords } from './day-words.ts';
 import type { QuoteWriter } from './quote-writer.ts';
 import { renderTable, type Column } from './table.ts';
@@ -22,7 +31,7 @@ function monthOf({ from }: Period): string {
 /** A column of the months: what stands in a row, and below the sums. */
 interface MonthColumn {
   readonly column: Column;
-  readonly of: (month: QuoteMonth) => string;
+  readonly of: (month: QuoteMonth, at: number) => string;
   readonly sum: (year: QuoteYear) => string;
 }
 
@@ -32,11 +41,35 @@ const none = (): string => '';
 
 /** Which months are shown of it, and how. */
 interface MonthsShown {
+  /** What each month is billed for; null: that is what it takes. */
+  readonly billed: QuoteResult['billed'] | null;
   readonly hasBank: boolean;
   readonly hasSurplus: boolean;
 }
 
-function monthColumns({ hasBank, hasSurplus }: MonthsShown, { units, money }: QuoteWriter) {
+/** What is billed, where that is not what is taken from the grid in every month. */
+function billedOf(months: readonly QuoteMonth[], billed: QuoteResult['billed']): MonthsShown['billed'] {
+  const isOther = months.some(({ imported }, at) => {
+    const own = billed[at];
+    return own != null && !isSameQuotient(own, { numerator: imported, denominator: 1000 });
+  });
+  return isOther ? billed : null;
+}
+
+const billedColumn = (billed: QuoteResult['billed'], { notation }: QuoteWriter): MonthColumn => ({
+  column: right('Bill-', 'ed'),
+  of: (_, at) => {
+    const own = billed[at];
+    return own == null ? '' : notation.units(own);
+  },
+  sum: () => {
+    const known = billed.filter((one) => one !== null);
+    return known.length === billed.length ? notation.units(addQuotients(known)) : '';
+  },
+});
+
+function monthColumns({ billed, hasBank, hasSurplus }: MonthsShown, writer: QuoteWriter) {
+  const { units, money } = writer;
   const summed = (
     key: MonthKey,
     write: (value: number) => string,
@@ -50,9 +83,10 @@ function monthColumns({ hasBank, hasSurplus }: MonthsShown, { units, money }: Qu
   return [
     summed('use', units, 'Used'),
     summed('generation', units, 'Made'),
-    summed('selfUse', units, 'Own use'),
+    summed('selfUse', units, 'Own', 'use'),
     summed('imported', units, 'Taken'),
     summed('exported', units, 'Given'),
+    ...(billed === null ? [] : [billedColumn(billed, writer)]),
     ...(hasBank ? [bank] : []),
     summed('before', money, 'Bill', 'before'),
     summed('after', money, 'Bill', 'after'),
@@ -63,7 +97,8 @@ function monthColumns({ hasBank, hasSurplus }: MonthsShown, { units, money }: Qu
 function monthsText(months: readonly QuoteMonth[], shown: MonthsShown, writer: QuoteWriter): string {
   const paid = shown.hasSurplus ? [] : months.filter(({ surplus }) => surplus !== 0);
   return (
-    `Taken from and given to the grid${shown.hasBank ? '; bank: units carried forward after the month' : ''}. ` +
+    `Taken from and given to the grid${shown.billed === null ? '' : '; billed: the units that the bill counts'}` +
+    `${shown.hasBank ? '; bank: units carried forward after the month' : ''}. ` +
     `Before: without the plant; after: with it.${paid.length === 0 ? '' : surplusWords(paid, writer)}` +
     (months.some(({ isFilled }) => isFilled) ? ' * No bill: the use was filled.' : '')
   );
@@ -75,18 +110,19 @@ function monthsText(months: readonly QuoteMonth[], shown: MonthsShown, writer: Q
  * @param hasBank  whether what is carried forward is units
  */
 export function quoteMonths(
-  { months, years }: Quote,
+  { quote: { months, years }, billed }: Pick<QuoteResult, 'quote' | 'billed'>,
   hasBank: boolean,
   writer: QuoteWriter,
 ): readonly string[] {
   const shown: MonthsShown = {
+    billed: billedOf(months, billed),
     hasBank: hasBank && months.some(({ bank }) => bank !== 0),
     hasSurplus: months.filter(({ surplus }) => surplus !== 0).length > FEW,
   };
   const columns = monthColumns(shown, writer);
-  const body = months.map((month) => [
+  const body = months.map((month, at) => [
     `${monthOf(month.period)}${month.isFilled ? '*' : ''}`,
-    ...columns.map(({ of }) => of(month)),
+    ...columns.map(({ of }) => of(month, at)),
   ]);
   const foot = years.slice(0, 1).map((year) => ['Year 1', ...columns.map(({ sum }) => sum(year))]);
   const headings: readonly Column[] = [

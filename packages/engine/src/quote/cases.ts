@@ -57,6 +57,21 @@ function scaledFactors({ exact }: YearFactors, percent: string | undefined): Yea
   return { exact: scaled, doubles: Float64Array.from(scaled, nearestDouble) };
 }
 
+/** Factors of another wear, from as much in the first year as before: of another size, that is not the whole. */
+function rewornFactors({ years, generationFactors }: QuoteInput, percent: string): YearFactors {
+  const first = generationFactors.exact[0] ?? { numerator: 1n, denominator: 1n };
+  const exact = yearFactors(years, [lossFactor(percent)]).exact.map((factor) => timesFactor(factor, first));
+  return { exact, doubles: Float64Array.from(exact, nearestDouble) };
+}
+
+/** What is paid for surplus where rates do not rise: it does not, either. */
+function risenSurplus(
+  { surplus }: QuoteDocument['escalation'],
+  rise: string | undefined,
+): Pick<QuoteDocument['escalation'], 'surplus'> {
+  return rise === '0' || surplus === undefined ? {} : { surplus };
+}
+
 /** Two decimal texts added, exact. */
 function sumText(one: string, other: string): string {
   const places = Math.max(decimalPlaces(one), decimalPlaces(other));
@@ -66,17 +81,19 @@ function sumText(one: string, other: string): string {
 /** The quote as it would be in a case. */
 export function inputOfCase(input: QuoteInput, change: CaseChange): QuoteInput {
   const { rise, risePoints = '0', generation, use, degradation, policy } = change;
-  const { document, years } = input;
-  const { charges } = document.escalation;
+  const { document } = input;
+  const { charges, basis } = document.escalation;
   const risen = Object.fromEntries(
     Object.keys(charges).map((id) => [id, rise ?? sumText(charges[id] ?? '0', risePoints)]),
   );
   const selfUse = policy?.policy.selfUse;
-  const worn =
-    degradation === undefined ? input.generationFactors : yearFactors(years, [lossFactor(degradation)]);
+  const worn = degradation === undefined ? input.generationFactors : rewornFactors(input, degradation);
   return {
     ...input,
-    document: { ...document, escalation: { ...document.escalation, charges: risen } },
+    document: {
+      ...document,
+      escalation: { charges: risen, basis, ...risenSurplus(document.escalation, rise) },
+    },
     share: selfUse === undefined ? input.share : shareOf(selfUse),
     useFactors: scaledFactors(input.useFactors, use),
     generationFactors: scaledFactors(worn, generation),

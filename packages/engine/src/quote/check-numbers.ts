@@ -53,6 +53,8 @@ function otherParts(document: QuoteDocument): readonly Checked[] {
       RANGES.rise,
       ['escalation', 'charges', id],
     ]),
+    [escalation.surplus?.percent, RANGES.rise, ['escalation', 'surplus', 'percent']],
+    [escalation.surplus?.step, RANGES.rateStep, ['escalation', 'surplus', 'step']],
     ...Object.entries(quantities).map(([id, text]): Checked => [text, RANGES.power, ['quantities', id]]),
     ...policies.flatMap((one, at): Checked[] => [
       [one.from, RANGES.years, ['policies', at, 'from']],

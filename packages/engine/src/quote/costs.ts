@@ -1,4 +1,4 @@
-import { decimalToWhole } from '../quantity/index.ts';
+import { decimalToWhole, wholeToDecimal } from '../quantity/index.ts';
 import { percentFactor, timesRounded, yearFactors, type YearFactors } from './factors.ts';
 import { loanSchedule, type LoanSchedule } from './finance/index.ts';
 import type { QuoteDocument } from './document/quote-document.ts';
@@ -46,10 +46,14 @@ export function yearCosts(
   }));
 }
 
-/** The loan of a quote month by month, rounded half-up to coins; null: none. */
-export function loanOf({ loan }: QuoteDocument, grid: number): LoanSchedule | null {
+/**
+ * The loan of a quote month by month, rounded half-up to coins; null: none.
+ *
+ * @param coins  of a unit of money: a power of ten
+ */
+export function loanOf({ loan }: QuoteDocument, coins: number): LoanSchedule | null {
   if (loan === undefined) return null;
-  const step = grid === 1 ? '1' : `0.${'0'.repeat(String(grid).length - 2)}1`;
+  const step = wholeToDecimal(1, String(coins).length - 1);
   return loanSchedule({
     amount: loan.amount,
     yearlyPercent: loan.rate,
@@ -60,7 +64,7 @@ export function loanOf({ loan }: QuoteDocument, grid: number): LoanSchedule | nu
   });
 }
 
-/** Instalments of a loan in a year from 1 on, on a grid. */
+/** Instalments of a loan in a year from 1 on, on a grid that whole coins stand on. */
 export function instalmentsIn(loan: LoanSchedule | null, year: number, grid: number): number {
   if (loan === null) return 0;
   const lines = loan.lines.slice((year - 1) * 12, year * 12);

@@ -61,6 +61,18 @@ function fromIrradiation(part: Part, watts: number, step: number): ReadGeneratio
   return { units, findings };
 }
 
+function fromMonths({ months = {} }: Part): ReadGeneration {
+  const { values, findings } = fromTable(months, 'months');
+  return { units: values, findings };
+}
+
+/** What is said of irradiation where there is none: it changes nothing, and somebody may think that it does. */
+function unusedFindings({ unit, performanceRatio }: Part): readonly Finding[] {
+  return Object.entries({ unit, performanceRatio }).flatMap(([key, value]) =>
+    value === undefined ? [] : [quoteFinding('quote/irradiation-unused', { path: [...PATH, key] }, { key })],
+  );
+}
+
 function fromYear(year: string, step: number): ReadGeneration {
   const findings = rangeFindings(year, RANGES.yearUnits, [...PATH, 'year']);
   if (findings.length > 0) return { units: null, findings };
@@ -81,8 +93,7 @@ export function readGeneration(part: Part, watts: number, step: number): ReadGen
     const values = { found: given === 0 ? 'none' : String(given), choices: CHOICES };
     return { units: null, findings: [quoteFinding('quote/needs-one-of', { path: PATH }, values)] };
   }
-  if (part.year !== undefined) return fromYear(part.year, step);
   if (part.irradiation !== undefined) return fromIrradiation(part, watts, step);
-  const read = fromTable(part.months ?? {}, 'months');
-  return { units: read.values, findings: read.findings };
+  const read = part.year === undefined ? fromMonths(part) : fromYear(part.year, step);
+  return { units: read.units, findings: [...read.findings, ...unusedFindings(part)] };
 }

@@ -85,3 +85,7 @@ export type { FlyerLine } from './flyer-lines.ts';
 export { byRuleOfThumb, RULE_OF_THUMB, type ThumbEstimate, type ThumbRule } from './rule-of-thumb.ts';
 export { combinedMargin, type Margins } from './carbon.ts';
 export { CARBON_FACTORS, type CarbonFactor } from './carbon-factors.ts';
+export { rateFactors } from './rate-factors.ts';
+export { rateBeforeRises, withRisenSurplus } from './risen-surplus.ts';
+export { usualBatteries, withBatteryOf } from './sized-battery.ts';
+export { isOfUnitsTaken } from './unit-charges.ts';

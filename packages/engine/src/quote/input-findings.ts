@@ -69,6 +69,14 @@ export const QUOTE_INPUT_FINDINGS = {
       remedy: 'Add what is missing, or give the units of each month.',
     }),
   },
+  'quote/irradiation-unused': {
+    severity: 'note',
+    text: (v) => ({
+      found: `"${of(v, 'key')}" without irradiation`,
+      expected: 'it beside the irradiation of each month, and nowhere else',
+      remedy: 'The units are taken as they stand. Leave it out, or give the irradiation in their place.',
+    }),
+  },
   'quote/self-use-above-use': {
     severity: 'error',
     text: (v) => ({

@@ -5,6 +5,14 @@ const of = (values: Values, key: string): string => values[key] ?? '';
 
 /** What can be said where a quote meets its tariff, by code. */
 export const QUOTE_LIFE_FINDINGS = {
+  'quote/other-tariff': {
+    severity: 'question',
+    text: (v) => ({
+      found: `the tariff "${of(v, 'other')}"`,
+      expected: `that of the quote, "${of(v, 'own')}"`,
+      remedy: 'Take the tariff that the quote was worked out by, or name the other one in the quote.',
+    }),
+  },
   'quote/charge-unknown': {
     severity: 'error',
     text: (v) => ({
@@ -48,9 +56,10 @@ export const QUOTE_LIFE_FINDINGS = {
   'quote/promise-before-start': {
     severity: 'error',
     text: () => ({
-      found: 'no billing period from the start of the quote on',
+      found: 'no billing period that begins on or after the start of the quote',
       expected: 'readings from the first day of the plant on',
-      remedy: 'Give the readings since the plant runs; correct the start of the quote where it began later.',
+      remedy:
+        'Give the readings since the plant runs. Where it began on another day, correct the start of the quote.',
     }),
   },
   'quote/promise-without-generation': {

@@ -3,6 +3,9 @@ import type { FindingKind } from '../quantity/index.ts';
 type Values = Readonly<Record<string, string>>;
 const of = (values: Values, key: string): string => values[key] ?? '';
 
+/** How many there are of a kind, where there is more than the one told. */
+const firstOf = (count: string): string => (count === '1' ? '' : `, the first of ${count} such`);
+
 /** What can be said of an interval profile and of a battery, by code. */
 export const QUOTE_PROFILE_FINDINGS = {
   'quote/profile-interval': {
@@ -16,7 +19,7 @@ export const QUOTE_PROFILE_FINDINGS = {
   'quote/profile-value': {
     severity: 'error',
     text: (v) => ({
-      found: `${of(v, 'value')} for ${of(v, 'what')} in the interval from ${of(v, 'start')}, and ${of(v, 'count')} such in all`,
+      found: `${of(v, 'value')} for ${of(v, 'what')} in the interval from ${of(v, 'start')}${firstOf(of(v, 'count'))}`,
       expected: `whole watt-hours from 0 to ${of(v, 'most')}`,
       remedy: 'Correct the values; an export is no negative use.',
     }),

@@ -26,6 +26,8 @@ export interface QuoteInput {
   readonly generationFactors: YearFactors;
   /** Watts of all modules. */
   readonly watts: number;
+  /** The year of the life, from 0 on, whose rates the tariff has: they rise after it. Left out: the first. */
+  readonly ratesOfYear?: number;
   /** Units of a month are whole multiples of this many thousandths. */
   readonly unitStep: 1 | 1000;
 }

@@ -20,6 +20,13 @@ export const RANGES = {
   share: { what: 'the share of own use in percent', least: '0', most: '100', places: 3 },
   growth: { what: 'a yearly growth in percent', least: '-20', most: '20', places: 3 },
   rise: { what: 'a yearly rise of a rate in percent', least: '-20', most: '40', places: 3 },
+  rateStep: {
+    what: 'the step that a risen rate is rounded to',
+    least: '0',
+    most: '1',
+    places: 6,
+    above: true,
+  },
   wear: { what: 'a yearly degradation in percent', least: '0', most: '20', places: 3 },
   discount: { what: 'the discount rate in percent', least: '-50', most: '100', places: 3 },
   loanRate: { what: 'the rate of the loan in percent', least: '0', most: '100', places: 4 },

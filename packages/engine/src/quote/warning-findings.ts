@@ -92,9 +92,9 @@ export const QUOTE_WARNING_FINDINGS = {
     severity: 'note',
     grouped: ['battery', 'price'],
     text: (v) => ({
-      found: `a battery of ${of(v, 'battery')} in the price of ${of(v, 'price')}, and one payback for both`,
+      found: `a battery of ${of(v, 'battery')} in the price of ${of(v, 'price')}, and a payback of both together`,
       expected: 'plant and battery each with its own price, saving and payback',
-      remedy: 'Work the quote out without the battery too, and print both.',
+      remedy: 'Name what the battery saves by itself beside the payback of both: the quote works it out.',
     }),
   },
   'quote/promising-words': {

@@ -172,9 +172,9 @@ it('notes a battery in the price', () => {
   expect(told(priced, 'quote/battery-in-price')).toEqual([
     [
       'note battery.cost',
-      'a battery of 95000.50 in the price of 311000.50, and one payback for both',
+      'a battery of 95000.50 in the price of 311000.50, and a payback of both together',
       'plant and battery each with its own price, saving and payback',
-      'Work the quote out without the battery too, and print both.',
+      'Name what the battery saves by itself beside the payback of both: the quote works it out.',
     ],
   ]);
 });

@@ -68,5 +68,13 @@ export const escalationSchema = z.strictObject({
   charges: z
     .record(z.string(), decimalText('Percent each year'))
     .check(z.describe('By charge of the tariff: those not listed stay as they are')),
+  surplus: z.optional(
+    z
+      .strictObject({
+        percent: decimalText('Percent each year'),
+        step: decimalText('What a risen rate is rounded to, half-up, such as "0.01"'),
+      })
+      .check(z.describe('How what surplus is paid rises; left out: it stays as it is')),
+  ),
   basis: plainText('Why so much'),
 });

@@ -61,6 +61,11 @@ export const quoteSchema = z.strictObject({
   format: z.literal('unitbook-quote-1'),
   offer,
   locale: z.optional(plainText('Language and grouping of numbers, such as en-IN')),
+  tariff: z.optional(
+    z
+      .strictObject({ id: plainText('Its id'), name: z.optional(plainText('Its name')) })
+      .check(z.describe('The tariff that the quote is worked out by; under another one that is asked about')),
+  ),
   start: dayText('First day of the plant: the first day of a month'),
   years: wholeText('Life that is looked at'),
   quantities: z

@@ -119,7 +119,7 @@ describe('readProfile', () => {
     const { value: read, findings } = readProfile(withValue(YEAR, 'generation', 8, value), none);
     expect(read).toBeNull();
     expect(findings.map(({ found }) => found)).toEqual([
-      `${String(value)} for generation in the interval from 2025-01-01 08:00, and 1 such in all`,
+      `${String(value)} for generation in the interval from 2025-01-01 08:00`,
     ]);
   });
 

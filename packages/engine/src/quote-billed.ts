@@ -1,0 +1,59 @@
+import { addQuotients, dayText, wholeToDecimal, type Quotient } from './quantity/index.ts';
+import { inForceDuring, type Tariff } from './tariff/index.ts';
+import { keepPeriods } from './keep-periods.ts';
+import type { UnitsMonth } from './keeper.ts';
+import type { UnitsPeriod } from './periods-document.ts';
+import type { PreparedQuote } from './quote-prepare.ts';
+import { isOfUnitsTaken, ownUseOf, unitColumns } from './quote/index.ts';
+
+/** The months of the first year with the plant, as periods that are kept in full. */
+function firstPeriods(prepared: PreparedQuote): readonly UnitsPeriod[] {
+  const { units, biller } = prepared;
+  const names = unitColumns(ownUseOf(prepared).blocks);
+  return biller.periods.slice(0, 12).map(({ from, to }, at) => ({
+    from: dayText(from),
+    to: dayText(to),
+    quantities: Object.fromEntries(
+      names.map((name, column) => [
+        name,
+        wholeToDecimal(units.withPlant[at * units.width + column] as number, 3),
+      ]),
+    ),
+  }));
+}
+
+/** The quantity of the first charge for units taken, without its time block; null: there is no such charge. */
+function quantityIn({ versions }: Tariff, { period }: UnitsMonth): string | null {
+  const [version] = inForceDuring(versions, period);
+  const charge = version?.item.charges.find(isOfUnitsTaken);
+  return charge?.on.replace(/@.*$/, '') ?? null;
+}
+
+function unitsIn(tariff: Tariff, month: UnitsMonth): Quotient | null {
+  const name = quantityIn(tariff, month);
+  if (name === null) return null;
+  if (month.passbook !== null && name === 'billed') return month.passbook.billed;
+  const whole = month.quantities[name];
+  if (whole !== undefined) return whole;
+  const blocks = Object.entries(month.quantities).filter(([id]) => id.startsWith(`${name}@`));
+  return blocks.length === 0 ? null : addQuotients(blocks.map(([, figure]) => figure));
+}
+
+/**
+ * The units that each month of the first year is billed for: the quantity of the first charge for units taken, as the
+ * bill lists them; of time blocks, all together.
+ *
+ * @param prepared  its units are made
+ * @returns         units, exact; null for a month of which a bill has no such charge
+ */
+export function quoteBilledUnits(prepared: PreparedQuote): readonly (Quotient | null)[] {
+  const { tariff, input } = prepared;
+  const { quantities } = input.document;
+  const account = { since: dayText(input.start), quantities };
+  const periods = firstPeriods(prepared);
+  const kept = keepPeriods({ account, tariff, periods, withSavings: false });
+  return periods.map((_, at) => {
+    const month = kept.value[at];
+    return month === undefined ? null : unitsIn(tariff, month);
+  });
+}
