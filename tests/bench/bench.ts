@@ -208,6 +208,8 @@ function quoteRows({
   whole,
   sizes,
   draws,
+  againRise,
+  againShare,
   sheetRise,
   sheetShare,
 }: QuoteReport): readonly BenchRow[] {
@@ -218,6 +220,8 @@ function quoteRows({
     limitRow('1,000 draws of a quote / 150 ms (here)', draws, QUOTE_NS.draws),
     timesRow('spreadsheet, rise changed / 600 bills', bills, sheetRise, SHEET_GOAL),
     timesRow('spreadsheet, own use changed / 600 bills', bills, sheetShare, SHEET_GOAL),
+    timesRow('spreadsheet, rise changed / quote prepared again', againRise, sheetRise, SHEET_GOAL),
+    timesRow('spreadsheet, own use changed / quote prepared again', againShare, sheetShare, SHEET_GOAL),
     limitRow('a whole quote, bills and measures / 60 Hz frame', whole, FRAME_NS),
   ];
 }

@@ -1,5 +1,6 @@
 import {
   fillUnits,
+  prepareAgain,
   prepareQuote,
   quoteDrawer,
   quoteSizes,
@@ -23,6 +24,9 @@ export interface QuoteReport {
   readonly sizes: number;
   /** A thousand draws. */
   readonly draws: number;
+  /** The quote prepared again, as a slider asks for it, with other rises and with another own use. */
+  readonly againRise: number;
+  readonly againShare: number;
   readonly sheetRise: number;
   readonly sheetShare: number;
 }
@@ -72,6 +76,40 @@ function checkSame(prepared: PreparedQuote): void {
 
 const BLOCKS = 10;
 
+/** Another of five numbers each time it is asked, however few times in a row: a spreadsheet skips what is the same. */
+function fiveInTurn(): () => number {
+  let asked = 0;
+  return () => {
+    asked += 1;
+    return asked % 5;
+  };
+}
+
+/** The quote with its rises or its share of own use a little different. */
+function changedInputs({ input }: PreparedQuote) {
+  const { document } = input;
+  const rises = Array.from({ length: 5 }, (_, at) => {
+    const charges = Object.keys(document.escalation.charges).map((id) => [id, `2.${String(at)}`]);
+    const escalation = {
+      ...document.escalation,
+      charges: Object.fromEntries(charges) as Record<string, string>,
+    };
+    return { ...input, document: { ...document, escalation } };
+  });
+  const shares = Array.from({ length: 5 }, (_, at) => ({
+    ...input,
+    share: { numerator: 38 - at, denominator: 100 },
+  }));
+  return { rises, shares };
+}
+
+/** What the first bill comes to in a quote that is prepared again by another one. */
+function firstAgain(prepared: PreparedQuote, input: PreparedQuote['input'] | undefined): number {
+  const again = input === undefined ? null : prepareAgain(prepared, input);
+  if (again === null) throw new Error('the quote was not prepared again');
+  return again.biller.bills.after[0] ?? 0;
+}
+
 /** Time a quote against a float loop and a spreadsheet, in one process. */
 export function measureQuote(): QuoteReport {
   const { prepared, draw } = demo();
@@ -84,6 +122,10 @@ export function measureQuote(): QuoteReport {
     return sum;
   };
   const { input, biller, units, raises, share } = prepared;
+  // A biller of its own: what it made last is not made anew.
+  const slider = demo().prepared;
+  const { rises, shares } = changedInputs(slider);
+  const [ownRise, ownShare, sheetRise, sheetShare] = [fiveInTurn(), fiveInTurn(), fiveInTurn(), fiveInTurn()];
   const timings = measure([
     {
       name: 'bills',
@@ -113,8 +155,10 @@ export function measureQuote(): QuoteReport {
         return 1;
       }),
     },
-    { name: 'sheetRise', run: times((at) => sheet.setRise(0.02 + (at % 5) * 0.001)) },
-    { name: 'sheetShare', run: times((at) => sheet.setShare(0.38 - (at % 5) * 0.01)) },
+    { name: 'againRise', run: times(() => firstAgain(slider, rises[ownRise()])) },
+    { name: 'againShare', run: times(() => firstAgain(slider, shares[ownShare()])) },
+    { name: 'sheetRise', run: times(() => sheet.setRise(0.02 + sheetRise() * 0.001)) },
+    { name: 'sheetShare', run: times(() => sheet.setShare(0.38 - sheetShare() * 0.01)) },
   ]);
   const of = (name: string): number => timings.get(name) ?? NaN;
   return {
@@ -123,6 +167,8 @@ export function measureQuote(): QuoteReport {
     whole: of('whole'),
     sizes: of('sizes'),
     draws: of('draws'),
+    againRise: of('againRise'),
+    againShare: of('againShare'),
     sheetRise: of('sheetRise'),
     sheetShare: of('sheetShare'),
   };

@@ -1,131 +1,8 @@
 import { page, userEvent } from 'vitest/browser';
-import { expect, it, vi } from 'vitest';
+import { expect, it } from 'vitest';
 import quoteText from '../../tariffs-examples/quotes/rooftop-4-kilowatt.json?raw';
-import { drawn, expectAccessible, memoryStorage, mountBook } from './mount.ts';
-
-type Quote = HTMLElementTagNameMap['unitbook-quote'];
-
-const plain = (text: string | null | undefined): string => (text ?? '').replace(/\s+/g, ' ').trim();
-
-/** The page of the quote, opened from the book, and what tests do with it. */
-class OpenQuote {
-  readonly element: Quote;
-  readonly shelf: ShadowRoot;
-
-  constructor(element: Quote, shelf: ShadowRoot) {
-    this.element = element;
-    this.shelf = shelf;
-  }
-
-  get root(): ShadowRoot {
-    if (this.element.shadowRoot === null) throw new Error('The page of the quote was not drawn.');
-    return this.element.shadowRoot;
-  }
-
-  field(id: string): HTMLInputElement {
-    const field = this.root.getElementById(id);
-    if (field === null) throw new Error(`Nothing has the id ${id}.`);
-    return field as HTMLInputElement;
-  }
-
-  text(selector: string): string {
-    return plain(this.root.querySelector(selector)?.textContent);
-  }
-
-  /** The lines of a table, cell by cell. */
-  rows(selector: string): string[] {
-    return [...this.root.querySelectorAll(`${selector} tbody tr`)].map((row) =>
-      [...row.children].map((cell) => plain(cell.textContent)).join(' | '),
-    );
-  }
-
-  texts(selector: string): string[] {
-    return [...this.root.querySelectorAll(selector)].map((one) => plain(one.textContent));
-  }
-
-  /** Open every fold of the inputs. */
-  async unfold(): Promise<void> {
-    for (const summary of this.root.querySelectorAll<HTMLElement>(
-      '.inputs-page details:not([open]) > summary',
-    ))
-      summary.click();
-    await drawn(this.element);
-    await drawn(this.element);
-  }
-
-  /** Type a text and leave the field. */
-  async type(id: string, text: string): Promise<void> {
-    const field = this.field(id);
-    field.focus();
-    field.value = text;
-    field.dispatchEvent(new InputEvent('input', { bubbles: true, composed: true }));
-    await drawn(this.element);
-    field.blur();
-    await drawn(this.element);
-  }
-
-  async choose(id: string, value: string): Promise<void> {
-    this.field(id).value = value;
-    this.field(id).dispatchEvent(new Event('change'));
-    await drawn(this.element);
-  }
-
-  async press(label: string): Promise<void> {
-    const button = [...this.root.querySelectorAll('button')].find((one) => plain(one.textContent) === label);
-    if (button === undefined) throw new Error(`No button says "${label}".`);
-    button.click();
-    await drawn(this.element);
-  }
-
-  async openFile(text: string, name = 'quote.json'): Promise<void> {
-    const files = new DataTransfer();
-    files.items.add(new File([text], name));
-    this.field('quote-open').files = files.files;
-    this.field('quote-open').dispatchEvent(new Event('change'));
-    await expect.poll(() => this.text('#quote-before') + this.text('#quote-refused')).toContain(name);
-  }
-
-  /** What is said beneath a field. */
-  findings(id: string): string {
-    return this.text(`#${id}-findings`);
-  }
-}
-
-/** Open the page of the quote from a book, and look that it is accessible as it is. */
-async function openQuote(start: Readonly<Record<string, string>> = {}) {
-  const { keep, texts } = memoryStorage(start);
-  const { book, shelf } = await mountBook(keep);
-  book.demoQuote = () => Promise.resolve(quoteText);
-  shelf.getElementById('open-quote')?.click();
-  const find = (): Quote | null => shelf.querySelector('unitbook-quote');
-  await expect
-    .poll(() => find()?.shadowRoot?.querySelector('#quote-answer, #quote-wanted'), { timeout: 10_000 })
-    .toBeTruthy();
-  const element = find();
-  if (element === null) throw new Error('The page of the quote did not open.');
-  await expect.poll(() => element.shadowRoot?.querySelector('.hint.opening')).toBe(null);
-  await drawn(element);
-  await expectAccessible();
-  return { quote: new OpenQuote(element, shelf), texts };
-}
-
-/** The demo with its answer. */
-async function openDemo() {
-  const opened = await openQuote();
-  await expect.poll(() => opened.quote.text('#quote-answer-payback'), { timeout: 10_000 }).toContain('years');
-  return opened;
-}
-
-/** The text of the file that a press of a button saves. */
-async function saved(act: () => Promise<void>): Promise<{ name: string; text: string }> {
-  const click = vi.spyOn(HTMLAnchorElement.prototype, 'click').mockImplementation(() => undefined);
-  await act();
-  const [link] = click.mock.contexts as HTMLAnchorElement[];
-  click.mockRestore();
-  if (link === undefined) throw new Error('No file was saved.');
-  const response = await fetch(link.href);
-  return { name: link.download, text: await response.text() };
-}
+import { drawn, expectAccessible } from './mount.ts';
+import { openDemo, openQuote, plain, saved } from './open-quote.ts';
 
 it('is accessible with everything open, and on paper', async () => {
   const { quote } = await openDemo();
@@ -149,7 +26,7 @@ it('answers first, with the figures of the demo', async () => {
   expect(quote.text('#quote-answer-instalment')).toBe('₹2,520.22');
   // 34,273.88 − 12 × 2,520.22 = 4,031.24, a twelfth of it.
   expect(quote.text('#quote-note-instalment')).toContain('₹335.94 a month is left in the mean');
-  expect(quote.text('.results-page .caution')).toContain('An estimate, not a guarantee');
+  expect(quote.text('.answer-page .caution')).toContain('An estimate, not a guarantee');
 });
 
 it('keeps in sight what the answer hangs on', async () => {
@@ -163,8 +40,11 @@ it('keeps in sight what the answer hangs on', async () => {
 
 it('shows the months before and after, exactly', async () => {
   const { quote } = await openDemo();
+  // Billed: 286 less 236, once it is worked out.
+  await expect
+    .poll(() => quote.rows('#quote-months')[3])
+    .toBe('July 2025 | 430 | 380 | 144 | 286 | 236 | 50 | 0 | 3,140.70 | 344.00 | 0.00');
   const rows = quote.rows('#quote-months');
-  expect(rows[3]).toBe('July 2025 | 430 | 380 | 144 | 286 | 236 | 0 | 3,140.70 | 344.00 | 0.00');
   expect(rows[12]).toContain('38,931.60 | 3,336.72 | 1,079.00');
 });
 
@@ -316,7 +196,7 @@ it('keeps a quote of one’s own between visits, and takes the use of the book',
   await quote.type('quote-plant-kWp', '3,5');
   const kept = Object.fromEntries(texts);
   document.body.replaceChildren();
-  const { quote: again } = await openQuote(kept);
+  const { quote: again } = await openQuote({ start: kept });
   await expect.poll(() => again.text('.shelf .which')).toContain('Your own quote');
   await again.unfold();
   expect(again.field('quote-plant-kWp').value).toBe('3.5');

@@ -1,6 +1,7 @@
 import {
   checkPromise,
   checkQuote,
+  givenFigure,
   prepareQuote,
   readTariff,
   workOutCase,
@@ -12,6 +13,7 @@ import {
 import quoteText from '../../tariffs-examples/quotes/rooftop-4-kilowatt.json?raw';
 import blocksText from '../../tariffs-examples/tarumira/taresco-time-blocks/tariff.json?raw';
 import tariffText from '../../tariffs-examples/tarumira/taresco-domestic/tariff.json?raw';
+import { dayOf } from '../support/make.ts';
 import type { MessageCase } from './message-case.ts';
 
 const DEMO = JSON.parse(quoteText) as QuoteDocument;
@@ -63,6 +65,27 @@ const without = (
   Object.fromEntries(Object.entries(months).filter(([key]) => !left.includes(key)));
 
 const SUN: Record<string, string> = Object.fromEntries(Object.keys(MADE).map((key) => [key, '5']));
+
+/** The demo tariff in another money. */
+const OTHER_MONEY = tariffOf(tariffText.replace('"currency": "INR"', '"currency": "EUR"'));
+
+/** A month in which 500 units were used and 400 made, 150 of them used as they were made. */
+function ofMonth(from: string, to: string): EnergyPeriod {
+  const units = { import: 350, export: 250, generation: 400, selfConsumption: 150, totalUse: 500 };
+  const figures = Object.entries(units).map(([id, kWh]) => [
+    id,
+    givenFigure({ id, label: id, unit: 'kWh', numerator: kWh * 1000, denominator: 1000, clause: '' }),
+  ]);
+  const period = { from: dayOf(from), to: dayOf(to) };
+  return { period, ...Object.fromEntries(figures) } as EnergyPeriod;
+}
+
+/** What is found where the demo quote is set against what came. */
+function promised(actual: Parameters<typeof checkPromise>[1]): readonly Finding[] {
+  const { value } = checkQuote(BASE);
+  const prepared = value === null ? null : prepareQuote(value, TARIFF).value;
+  return prepared === null ? [] : checkPromise(prepared, actual).findings;
+}
 
 const DOCUMENT_CASES: readonly MessageCase[] = [
   {
@@ -443,6 +466,29 @@ const PROMISE_CASES: readonly MessageCase[] = [
     found: 'periods of which generation is not known',
     expected: 'readings of the generation meter for every period',
     remedy: 'Without them nobody can tell use from generation. Type them, or those of the inverter.',
+  },
+  {
+    code: 'quote/other-currency',
+    when: 'a tariff of today in another currency',
+    make: () => promised({ tariff: OTHER_MONEY, energies: [ofMonth('2025-04-01', '2025-05-01')] }),
+    at: '',
+    found: 'a tariff in EUR',
+    expected: 'one in INR, as that of the quote',
+    remedy: 'Amounts of two currencies cannot be set against each other: take a tariff of the same one.',
+  },
+  {
+    code: 'quote/promise-leaves-out',
+    severity: 'note',
+    when: 'a period of the time before the plant',
+    make: () =>
+      promised({
+        tariff: TARIFF,
+        energies: [ofMonth('2025-03-01', '2025-04-01'), ofMonth('2025-04-01', '2025-05-01')],
+      }),
+    at: 'start',
+    found: 'a period from before the start of the quote',
+    expected: 'periods that begin on or after it',
+    remedy: 'They are left out: the plant did not run yet.',
   },
   {
     code: 'quote/promise-before-start',

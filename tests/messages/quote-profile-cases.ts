@@ -12,6 +12,7 @@ import {
   type Tariff,
 } from '@unitbook/engine';
 import quoteText from '../../tariffs-examples/quotes/rooftop-4-kilowatt.json?raw';
+import hourText from '../../tariffs-examples/tarumira/taresco-netting-by-hour/tariff.json?raw';
 import blocksText from '../../tariffs-examples/tarumira/taresco-time-blocks/tariff.json?raw';
 import { demoTariff } from '../support/demo.ts';
 import { dayOf } from '../support/make.ts';
@@ -28,6 +29,17 @@ function tariffOf(text: string): Tariff {
 }
 
 const BLOCKS = tariffOf(blocksText);
+/** What windows of other kinds leave is billed. */
+const windowsOf = (change: (text: string) => string): Tariff => tariffOf(change(hourText));
+const DAY_HOURS = (from: string, to: string) =>
+  windowsOf((text) => text.replaceAll('"hour"', `"day-hours", "from": "${from}", "to": "${to}"`));
+const WINDOWS = windowsOf((text) => text);
+/** Days that blocks cut, of which nothing is billed. */
+const DAYS_IN_BLOCKS = windowsOf((text) => {
+  const { timeBlocks, seasons } = JSON.parse(blocksText) as Record<string, object>;
+  const document = JSON.parse(text.replaceAll('"hour"', '"day"')) as Record<string, unknown>;
+  return JSON.stringify({ ...document, timeBlocks, seasons });
+});
 /** Solar hours from half past eight on. */
 const HALF_HOURS = tariffOf(blocksText.replaceAll('"09:00"', '"08:30"'));
 
@@ -167,6 +179,57 @@ const MONTH_CASES: readonly MessageCase[] = [
   },
 ];
 
+/** The demo quote, whose charges do not rise, under a tariff that nets inside windows. */
+const netted = (tariff: Tariff, profile: QuoteProfile | null) => (): readonly Finding[] =>
+  prepared(profile, { ...SHARELESS, escalation: { charges: {}, basis: 'x' } }, tariff).findings.filter(
+    ({ severity }) => severity === 'error',
+  );
+
+const WINDOW_CASES: readonly MessageCase[] = [
+  {
+    code: 'quote/needs-profile',
+    when: 'a tariff that nets inside each hour',
+    make: netted(WINDOWS, null),
+    at: 'selfUse',
+    found: 'a tariff with netting inside windows of time (net-import, net-export)',
+    expected: 'an interval profile of use and generation',
+    remedy:
+      'Give the profile: months alone do not tell how much of what is taken and given meets in a window.',
+  },
+  {
+    code: 'quote/profile-splits-window',
+    when: 'hours from a quarter past seven on, and intervals of an hour',
+    make: () => netted(DAY_HOURS('07:15', '18:00'), profileOf(HOURS))().slice(0, 1),
+    at: 'profile',
+    found: '"net-import", which nets from 07:15 to 18:00, beside intervals of 60 minutes',
+    expected: 'hours that begin and end with an interval',
+    remedy: 'Give the profile in shorter intervals.',
+  },
+  {
+    // 1 January 2025 is a Wednesday of the cold season: normal until nine.
+    code: 'quote/profile-window-in-two-blocks',
+    when: 'days under time blocks',
+    make: () => netted(DAYS_IN_BLOCKS, profileOf(HOURS))().slice(0, 1),
+    at: 'profile',
+    found:
+      '"net-import", which nets what two time blocks share: "normal" and "solar" in the window from 2025-01-01 00:00',
+    expected: 'energy that is netted inside one time block',
+    remedy: 'Correct the windows of the tariff, or the times of its blocks: meters would not tell either.',
+  },
+];
+
+/** A month of readings that tell nothing by block, set against a quote. */
+function promiseOf(quoted: Tariff, today: Tariff): readonly Finding[] {
+  const escalation = { charges: {}, basis: 'x' };
+  const { value } = prepared(profileOf(HOURS), { ...SHARELESS, escalation }, quoted);
+  const [period] = value?.biller.periods ?? [];
+  if (value === null || period === undefined) throw new Error('the quote cannot be billed');
+  const units = { numerator: 1000, denominator: 1000 };
+  const energy = { period, generation: units, selfConsumption: units, totalUse: units };
+  const energies = [energy as unknown as EnergyPeriod];
+  return checkPromise(value, { tariff: today, energies }).findings;
+}
+
 const BESIDE_CASES: readonly MessageCase[] = [
   {
     code: 'quote/share-beside-profile',
@@ -191,22 +254,34 @@ const BESIDE_CASES: readonly MessageCase[] = [
   },
   {
     code: 'quote/promise-by-blocks',
-    when: 'readings of a month under a tariff with time blocks',
-    make: () => {
-      const escalation = { charges: {}, basis: 'x' };
-      const { value } = prepared(profileOf(HOURS), { ...SHARELESS, escalation }, BLOCKS);
-      const [period] = value?.biller.periods ?? [];
-      if (value === null || period === undefined) throw new Error('the quote cannot be billed');
-      const units = { numerator: 1000, denominator: 1000 };
-      const energy = { period, generation: units, selfConsumption: units, totalUse: units };
-      const energies = [energy as unknown as EnergyPeriod];
-      return checkPromise(value, { tariff: BLOCKS, energies }).findings;
-    },
+    when: 'readings of a month without rates under a tariff with time blocks',
+    make: () => promiseOf(BLOCKS, BLOCKS),
     at: '',
-    found: 'a quote under a tariff with time blocks (peak, normal, solar)',
-    expected: 'a tariff without time blocks',
+    found:
+      '1 period without units of import@peak, import@normal, import@solar, export@peak, export@normal, export@solar, the first from 2025-04-01',
+    expected: 'units of every time block and measure that the tariff of the quote bills',
     remedy:
-      'Compare the bills with those of the quote one by one: readings do not tell the use of each block.',
+      'Read the registers of the rates for every period, and name each for its time block in the account.',
+  },
+  {
+    code: 'quote/promise-by-blocks',
+    when: 'readings of a month under a tariff that nets inside each hour',
+    make: () => promiseOf(WINDOWS, WINDOWS),
+    at: '',
+    found: '1 period without units of net-import, net-export, the first from 2025-04-01',
+    expected: 'units of every time block and measure that the tariff of the quote bills',
+    remedy:
+      'Readings do not tell what windows of time leave: compare the bills with those of the quote one by one.',
+  },
+  {
+    code: 'quote/promise-other-blocks',
+    when: 'a tariff of today without time blocks',
+    make: () => promiseOf(BLOCKS, demoTariff()),
+    at: '',
+    found: 'a tariff of today that bills by no time blocks',
+    expected: "time blocks and windows of the quote's tariff (peak, normal, solar)",
+    remedy:
+      'Compare the bills with those of the quote one by one: units of other blocks are not those that were promised.',
   },
 ];
 
@@ -242,6 +317,7 @@ const LIMIT_CASES: readonly MessageCase[] = [
 export const QUOTE_PROFILE_CASES: readonly MessageCase[] = [
   ...FORM_CASES,
   ...MONTH_CASES,
+  ...WINDOW_CASES,
   ...BESIDE_CASES,
   ...LIMIT_CASES,
 ];

@@ -28,6 +28,13 @@ const charged = (charge: string) => found(['"charges": [', `"charges": [\n${char
 const priced = (prices: string) =>
   found(['"versions": [', `"prices": {\n${prices}\n}, "versions": [`] as const);
 
+/** A measure with a window, in front of the versions. */
+const measured = (window: string) =>
+  found([
+    '"versions": [',
+    `"measures": { "netted": { "label": "Netted", "unit": "kWh", "window": ${window} } }, "versions": [`,
+  ] as const);
+
 const UNKNOWN = 'Correct the name, declare it under "measures", or work it out above this place.';
 const PRICE = 'Write a number, correct the name, or add the price above those that use it.';
 const ADD_REST = { expected: '"carried" or "lapses" for what is not paid', remedy: 'Add "rest".' } as const;
@@ -136,6 +143,37 @@ const NAMES: readonly MessageCase[] = [
     found: 'the same route a second time',
     expected: 'each way once',
     remedy: 'Take one of the two out.',
+  },
+  {
+    code: 'tariff/window-hours',
+    when: 'a window of hours without an end',
+    make: measured('{ "of": "import", "less": "export", "within": "day-hours", "from": "09:00" }'),
+    at: '14:73',
+    found: 'hours of the day from 09:00 to no time',
+    expected: '"from" and "to" of hours of the day, two different times from 00:00 to 24:00',
+    remedy: 'Give both times, or net within the whole "day".',
+  },
+  {
+    code: 'tariff/window-hours',
+    when: 'a window of no hours',
+    make: measured(
+      '{ "of": "import", "less": "export", "within": "day-hours", "from": "09:00", "to": "09:00" }',
+    ),
+    at: '14:73',
+    found: 'hours of the day from 09:00 to 09:00',
+    expected: '"from" and "to" of hours of the day, two different times from 00:00 to 24:00',
+    remedy: 'Give both times, or net within the whole "day".',
+  },
+  {
+    code: 'tariff/window-hours',
+    when: 'a window that ends at no time of the clock',
+    make: measured(
+      '{ "of": "import", "less": "export", "within": "day-hours", "from": "09:00", "to": "24:30" }',
+    ),
+    at: '14:73',
+    found: 'hours of the day from 09:00 to 24:30',
+    expected: '"from" and "to" of hours of the day, two different times from 00:00 to 24:00',
+    remedy: 'Give both times, or net within the whole "day".',
   },
   {
     code: 'tariff/quantity-twice',

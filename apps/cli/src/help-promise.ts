@@ -3,6 +3,7 @@ export const PROMISE_HELP = `unitbook promise sets readings against a quote: whe
 
   unitbook promise --quote FILE --tariff FILE --household FILE [--now FILE] [--json]
   unitbook promise --quote FILE --tariff FILE --account FILE --readings FILE [--now FILE]
+  unitbook promise --quote FILE --tariff FILE --household FILE --profile FILE
 
 Files
   --quote FILE      the quote, a JSON document
@@ -13,6 +14,11 @@ Files
   --readings FILE   the readings of both meters since the plant runs: a CSV list, or a meter
                     file (see unitbook bill --help)
   --columns FILE    what the columns of a table are
+  --profile FILE    the year of interval values that the quote was worked out by: time
+                    blocks and netting inside windows of time ask for it
+  --profile-columns FILE
+                    what the columns of a table of interval values are
+  --zone ZONE       the time zone of the household, where the profile does not say
                     One FILE can be "-": it is read from standard input.
 
 Readings of meter files

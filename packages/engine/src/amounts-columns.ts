@@ -1,7 +1,8 @@
 import { LARGEST_WHOLE } from './quantity/index.ts';
+import { timesRatio, type Ratio } from './settlement/index.ts';
 import { billColumns, evaluateColumns, isColumnar, type BillColumns, type Constants } from './bill/index.ts';
-import type { AmountsPlan, LedgersPlan, NettingPlan, PartPlan } from './amounts-types.ts';
-import type { Raises } from './amounts-raises.ts';
+import { GroupRaises, type Raises } from './amounts-raises.ts';
+import type { AmountsPlan, AmountsResult, LedgersPlan, NettingPlan, PartPlan } from './amounts-types.ts';
 
 /** Periods with the same charges. */
 interface Group {
@@ -10,10 +11,7 @@ interface Group {
   readonly periods: Int32Array;
   /** Lines on the grid of the plan. */
   readonly times: number;
-  /** For each line the column of its charge among those that rise; −1: it does not. */
-  readonly rising: Int32Array;
-  /** The factors that are in the columns now. */
-  taken: Raises | null;
+  readonly raises: GroupRaises;
 }
 
 type Period = LedgersPlan | NettingPlan;
@@ -34,25 +32,29 @@ function groupsOf(parts: readonly PartPlan[]): readonly Group[] {
     periods.push(at);
     byConstants.set(constants, periods);
   });
-  return [...byConstants].map(([constants, periods]) => {
-    const { times, raises } = parts[periods[0] ?? 0] as PartPlan;
+  return [...byConstants].map(([constants, rows]) => {
+    const { times, raises } = parts[rows[0] ?? 0] as PartPlan;
     const rising = raises?.columns ?? new Int32Array(constants.lines.length).fill(-1);
-    const columns = billColumns(
-      constants,
-      periods.length,
-      [...rising].map((column) => column >= 0),
-    );
-    return { columns, periods: Int32Array.from(periods), times, rising, taken: null };
+    const used = constants.used.map(() => new Float64Array(rows.length));
+    const periods = Int32Array.from(rows);
+    return {
+      columns: billColumns(constants, rows.length, used),
+      periods,
+      times,
+      raises: new GroupRaises(rising, periods),
+    };
   });
 }
 
 /** Charges of many periods, evaluated line by line once their quantities are known. */
 export class AmountColumns {
+  private readonly parts: readonly PartPlan[];
   private readonly groups: readonly Group[];
   private readonly groupOf: Int32Array;
   private readonly rowOf: Int32Array;
 
   private constructor(parts: readonly PartPlan[]) {
+    this.parts = parts;
     this.groups = groupsOf(parts);
     this.groupOf = new Int32Array(parts.length);
     this.rowOf = new Int32Array(parts.length);
@@ -72,12 +74,6 @@ export class AmountColumns {
     return parts.every((part) => part !== null) ? new AmountColumns(parts) : null;
   }
 
-  /** The columns of the quantities where all periods have the same charges, row by row; null: they have not. */
-  get only(): readonly Float64Array[] | null {
-    const [first, ...others] = this.groups;
-    return first === undefined || others.length > 0 ? null : first.columns.used;
-  }
-
   /** Take the quantities of a period in. */
   take(at: number, { from }: PartPlan, values: Float64Array): void {
     const { used } = (this.groups[this.groupOf[at] as number] as Group).columns;
@@ -87,48 +83,57 @@ export class AmountColumns {
     }
   }
 
-  /** Evaluate the charges of all periods. */
-  evaluate(raises: Raises | null): void {
-    for (const group of this.groups) {
-      raise(group, raises);
-      evaluateColumns(group.columns, (line, row) => {
-        const period = group.periods[row] as number;
-        const column = group.rising[line] as number;
-        return raises === null || column < 0
-          ? { numerator: 1n, denominator: 1n }
-          : raises.exact(raises.rows[period] as number, column);
-      });
-    }
-  }
-
-  /** The sums of the lines of all periods on the grid of the plan; NaN where a double has no room. */
-  linesInto(sums: Float64Array): void {
-    for (const { columns, times, periods } of this.groups) {
-      const { totals } = columns;
-      for (let row = 0; row < totals.length; row += 1) {
-        const lines = (totals[row] as number) * times;
-        sums[periods[row] as number] = Math.abs(lines) <= LARGEST_WHOLE / 2 ? lines : NaN;
+  /** Take the quantities of all periods in, of a column for each place. */
+  takeAll(values: readonly Float64Array[]): void {
+    for (const { columns, periods } of this.groups) {
+      const { from } = this.parts[periods[0] as number] as PartPlan;
+      for (let index = 0; index < from.length; index += 1) {
+        const given = values[from[index] as number] as Float64Array;
+        const used = columns.used[index] as Float64Array;
+        if (used.length === given.length) used.set(given);
+        else
+          for (let row = 0; row < used.length; row += 1) used[row] = given[periods[row] as number] as number;
       }
     }
   }
+
+  /** Evaluate the charges of all periods. */
+  evaluate(raises: Raises | null): void {
+    for (const group of this.groups) evaluateColumns(group.columns, group.raises.take(raises));
+  }
+
+  /**
+   * Add what each bill pays out to its lines, and round it to what is payable.
+   *
+   * @returns false where a double has no room for one of them
+   */
+  closeInto(result: AmountsResult, total: AmountsPlan['total']): boolean {
+    for (const group of this.groups) if (!closeGroup(group, result)) return false;
+    return total === null || roundAll(result.payables, total);
+  }
 }
 
-/** Write the factors of each period into the columns of the lines that rise. */
-function raise(group: Group, raises: Raises | null): void {
-  const { columns, rising, periods } = group;
-  // The same table of factors, not written anew since, is in the columns already.
-  if (raises === group.taken && raises?.isFixed !== false) return;
-  group.taken = raises;
-  columns.factors.forEach((factors, line) => {
-    if (factors === null) return;
-    const column = rising[line] as number;
-    for (let row = 0; row < factors.length; row += 1) {
-      factors[row] =
-        raises === null
-          ? 1
-          : (raises.factors[
-              (raises.rows[periods[row] as number] as number) * raises.columns + column
-            ] as number);
-    }
-  });
+/** Lines and what is paid out; false where a double has no room for one of them. */
+function closeGroup({ columns, times, periods }: Group, { payables, dues }: AmountsResult): boolean {
+  const { totals } = columns;
+  let isSound = true;
+  for (let row = 0; row < totals.length; row += 1) {
+    const at = periods[row] as number;
+    const lines = (totals[row] as number) * times;
+    const sum = lines + (dues[at] as number);
+    payables[at] = sum;
+    if (!(Math.abs(lines) <= LARGEST_WHOLE / 2 && Math.abs(sum) <= LARGEST_WHOLE)) isSound = false;
+  }
+  return isSound;
+}
+
+/** Sums rounded to what is payable. */
+function roundAll(payables: Float64Array, total: Ratio): boolean {
+  let isSound = true;
+  for (let at = 0; at < payables.length; at += 1) {
+    const payable = timesRatio(payables[at] as number, total);
+    payables[at] = payable;
+    if (!(Math.abs(payable) <= LARGEST_WHOLE)) isSound = false;
+  }
+  return isSound;
 }

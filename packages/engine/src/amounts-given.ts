@@ -23,6 +23,10 @@ export interface GivenSlots {
 /** More than any quantity that can be given: ten digits of units. */
 const TOO_MANY = 1e12;
 
+/** Whole thousandths that can be given. */
+const isQuantity = (value: number): boolean =>
+  value >>> 0 === value || (value >= 0 && value < TOO_MANY && Math.floor(value) === value);
+
 class SlotBuilder {
   readonly at = new Map<string, number>();
   readonly derived: Derived[] = [];
@@ -105,7 +109,7 @@ export function takeUnits(
   const from = row * columns.length;
   for (let column = 0; column < columns.length; column += 1) {
     const value = units[from + column] as number;
-    if (!(value >= 0 && value < TOO_MANY && Math.floor(value) === value)) return false;
+    if (!isQuantity(value)) return false;
     values[columns[column] as number] = value;
   }
   for (let index = 0; index < derived.length; index += 1) {
@@ -119,4 +123,69 @@ export function takeUnits(
     values[at] = value;
   }
   return true;
+}
+
+/** A quantity of all periods: in a column of values, from one place on, so many places apart. */
+export interface GivenColumn {
+  readonly values: Float64Array;
+  readonly first: number;
+  readonly every: number;
+}
+
+/** The quantities of all periods: what `takeUnits` takes in for one. */
+export class GivenColumns {
+  /** By place; the last one is for what a settlement works out. Places that nothing reads keep what they have. */
+  readonly values: readonly Float64Array[];
+  private readonly slots: GivenSlots;
+  /** Columns of the input that are read by place. */
+  private readonly copied: readonly number[];
+
+  /**
+   * @param places  that are read, besides those that others are worked out of
+   */
+  constructor(slots: GivenSlots, periods: number, places: Iterable<number>) {
+    this.slots = slots;
+    this.values = Array.from(slots.values, (fact) => new Float64Array(periods).fill(fact));
+    const read = new Set([...places, ...slots.derived.flatMap(({ at, of }) => [at, ...of])]);
+    this.copied = [...slots.columns.keys()].filter((column) => read.has(slots.columns[column] as number));
+  }
+
+  /**
+   * Take the units of all periods in.
+   *
+   * @returns false where `takeUnits` is false for one of them
+   */
+  take(units: Float64Array): boolean {
+    for (let at = 0; at < units.length; at += 1) if (!isQuantity(units[at] as number)) return false;
+    const { columns, derived } = this.slots;
+    for (const column of this.copied) {
+      const own = this.values[columns[column] as number] as Float64Array;
+      for (let at = 0; at < own.length; at += 1) own[at] = units[at * columns.length + column] as number;
+    }
+    return derived.every((one) => this.derive(one));
+  }
+
+  /** Where a quantity stands: among the units that were taken in, unless it is a fact or worked out. */
+  columnOf(place: number, units: Float64Array): GivenColumn {
+    const { columns, derived } = this.slots;
+    const first = derived.some(({ at }) => at === place) ? -1 : columns.indexOf(place);
+    return first < 0
+      ? { values: this.values[place] as Float64Array, first: 0, every: 1 }
+      : { values: units, first, every: columns.length };
+  }
+
+  private derive({ at: place, of, isDifference, isGiven }: Derived): boolean {
+    const own = this.values[place] as Float64Array;
+    const parts = of.map((one) => this.values[one] as Float64Array);
+    for (let at = 0; at < own.length; at += 1) {
+      let value = (parts[0] as Float64Array)[at] as number;
+      for (let next = 1; next < parts.length; next += 1) {
+        const other = (parts[next] as Float64Array)[at] as number;
+        value += isDifference ? -other : other;
+      }
+      if (value < 0 || (isGiven && value !== own[at])) return false;
+      own[at] = value;
+    }
+    return true;
+  }
 }

@@ -3,8 +3,7 @@ import { timesRatio } from './settlement/index.ts';
 import { AmountTooLarge, evaluateQuick, evaluateQuickRaised } from './bill/index.ts';
 import { takeUnits } from './amounts-given.ts';
 import { AmountColumns } from './amounts-columns.ts';
-import { closeAll } from './amounts-close.ts';
-import { isAllNetted, netAll } from './amounts-net-all.ts';
+import { NettedColumns } from './amounts-net-all.ts';
 import type { Raises } from './amounts-raises.ts';
 import type {
   AmountsPlan,
@@ -31,14 +30,14 @@ export class AmountsRun {
   /** Charges in columns, where a plan has them; and where this run uses them. */
   private readonly made: AmountColumns | null;
   private columns: AmountColumns | null = null;
-  private readonly isNetted: boolean;
+  private readonly netted: NettedColumns | null;
   /** Factors of the run; null: rates as they stand. */
   private raises: Raises | null = null;
 
   constructor(plan: AmountsPlan) {
     this.plan = plan;
     this.made = AmountColumns.of(plan);
-    this.isNetted = isAllNetted(plan);
+    this.netted = NettedColumns.of(plan);
   }
 
   /**
@@ -75,13 +74,16 @@ export class AmountsRun {
 
   /** In columns where that can be done, else one period after the other. */
   private billAll(units: Float64Array, result: AmountsResult): boolean {
-    const { columns, plan } = this;
-    if (columns === null) return this.settleAll(units, result);
-    const isSettled = this.isNetted ? netAll(plan, columns, units, result) : this.settleAll(units, result);
-    if (!isSettled) return false;
+    const { columns, netted, plan } = this;
+    if (columns === null || netted === null) {
+      if (!this.settleAll(units, result)) return false;
+    } else {
+      if (!netted.run(units, result)) return false;
+      columns.takeAll(netted.values);
+    }
+    if (columns === null) return true;
     columns.evaluate(this.raises);
-    columns.linesInto(result.payables);
-    return closeAll(result, plan.total);
+    return columns.closeInto(result, plan.total);
   }
 
   private settleAll(units: Float64Array, result: AmountsResult): boolean {

@@ -43,7 +43,7 @@ export * from './quote/index.ts';
 export { quoteBounds, type QuoteBounds } from './quote-bounds.ts';
 export { prepareAgain, prepareQuote, type PreparedQuote, type PrepareOptions } from './quote-prepare.ts';
 export { workOutQuote } from './quote-work-out.ts';
-export { compareTariffs, type TariffResult } from './quote-tariffs.ts';
+export { compareTariffs, type CompareOptions, type TariffResult } from './quote-tariffs.ts';
 export { workOutCase, workOutCases, type CaseResult } from './quote-cases.ts';
 export { quoteSizes, type SizePoint, type SizeRange, type Sizes } from './quote-sizes.ts';
 export { quoteBatterySizes, type BatterySizes } from './quote-battery-sizes.ts';

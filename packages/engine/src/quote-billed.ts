@@ -9,7 +9,8 @@ import { isOfUnitsTaken, ownUseOf, unitColumns } from './quote/index.ts';
 /** The months of the first year with the plant, as periods that are kept in full. */
 function firstPeriods(prepared: PreparedQuote): readonly UnitsPeriod[] {
   const { units, biller } = prepared;
-  const names = unitColumns(ownUseOf(prepared).blocks);
+  const own = ownUseOf(prepared);
+  const names = unitColumns(own.blocks, own.measures);
   return biller.periods.slice(0, 12).map(({ from, to }, at) => ({
     from: dayText(from),
     to: dayText(to),

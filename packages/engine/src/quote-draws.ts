@@ -39,7 +39,6 @@ function exactDouble(value: number): ExactFactor {
 
 /** Factors of rising charges that each draw writes anew. */
 class DrawnRaises implements Raises {
-  readonly isFixed = false;
   readonly rows: Int32Array;
   readonly columns: number;
   readonly factors: Float64Array;

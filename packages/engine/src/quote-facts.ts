@@ -74,7 +74,7 @@ function surplusRate(input: QuoteInput, { document, settlements }: Tariff): stri
 
 /** The bills of a first year in which no unit is taken, made or given; null where they cannot be billed. */
 function emptyYear({ input, biller, grid, raises, units }: PreparedQuote): number | null {
-  const isBilled = biller.run(makeLifeUnits(input.years * 12), raises, 'both').length === 0;
+  const isBilled = biller.run(makeLifeUnits(input.years * 12, units.width), raises, 'both').length === 0;
   const { before, grid: own } = biller.bills;
   const sum = before.subarray(0, 12).reduce((total, bill) => total + bill, 0) * (grid / own);
   // The bills of the quote itself are made again.

@@ -26,6 +26,9 @@ export interface LifeBills {
   readonly bank: Float64Array;
 }
 
+/** Which bills of a life are made. */
+export type Which = 'both' | 'with' | 'changed';
+
 /** Bills the months of a life, with and without the plant, again and again. */
 export interface LifeBiller {
   readonly bills: LifeBills;
@@ -33,10 +36,12 @@ export interface LifeBiller {
   /**
    * @param units   of every month
    * @param raises  how far rates have risen; null: not at all
-   * @param what    `with`: only the bills with the plant, those without stay as they are
+   * @param what    `with`: only the bills with the plant, those without stay as they are; `changed`: these are made
+   *                anew unless the `changed` run before had the same units without the plant, and the same raises,
+   *                which are not to be written anew then
    * @returns       findings; with any, the bills are of no use
    */
-  readonly run: (units: LifeUnits, raises: Raises | null, what: 'both' | 'with') => readonly Finding[];
+  readonly run: (units: LifeUnits, raises: Raises | null, what: Which) => readonly Finding[];
 }
 
 /** The year of each month of a life, from 0 on. */
@@ -88,19 +93,22 @@ export function lifeTariff(
   return readTariff(JSON.stringify(change(life)));
 }
 
-function resultsInto(
-  bills: LifeBills,
+/** Bills without the plant. Without figures all of them are on one grid. */
+function beforeInto({ grid, before }: LifeBills, { payables, payableGrids }: AmountsResult): void {
+  const times = grid / (payableGrids[0] as number);
+  for (let at = 0; at < before.length; at += 1) before[at] = (payables[at] as number) * times;
+}
+
+/** Bills with the plant, surplus apart. */
+function afterInto(
+  { grid, after, surplus }: LifeBills,
   { payables, payableGrids, dues, payouts, payoutGrid }: AmountsResult,
-  what: 'before' | 'after',
 ): void {
-  const { grid, after, before, surplus } = bills;
-  for (let at = 0; at < payables.length; at += 1) {
-    const payable = (payables[at] as number) * (grid / (payableGrids[at] as number));
-    if (what === 'before') before[at] = payable;
-    else {
-      after[at] = payable - (dues[at] as number) * (grid / payoutGrid);
-      surplus[at] = 0 - (payouts[at] as number) * (grid / payoutGrid);
-    }
+  const times = grid / (payableGrids[0] as number);
+  const paidTimes = grid / payoutGrid;
+  for (let at = 0; at < after.length; at += 1) {
+    after[at] = (payables[at] as number) * times - (dues[at] as number) * paidTimes;
+    surplus[at] = 0 - (payouts[at] as number) * paidTimes;
   }
 }
 
@@ -152,10 +160,10 @@ function bankInto(
   { balances }: AmountsResult,
   { columns, banks }: { readonly columns: number; readonly banks: readonly number[] },
 ): void {
-  for (let at = 0; at < bank.length; at += 1) {
-    let units = 0;
-    for (const column of banks) units += balances[at * columns + column] as number;
-    bank[at] = units;
+  bank.fill(0);
+  for (const column of banks) {
+    for (let at = 0; at < bank.length; at += 1)
+      bank[at] = (bank[at] as number) + (balances[at * columns + column] as number);
   }
 }
 
@@ -167,6 +175,30 @@ function notProjected(raises: Raises | null): Finding {
   return quoteFinding('quote/cannot-project', { path: ['years'] }, { why });
 }
 
+/** What the bills without the plant that stand were made of. */
+class MadeOf {
+  private units: Float64Array = new Float64Array(0);
+  /** undefined: not known. */
+  private raises: Raises | null | undefined = undefined;
+
+  is({ withoutPlant }: LifeUnits, raises: Raises | null): boolean {
+    const { units } = this;
+    if (raises !== this.raises || withoutPlant.length !== units.length) return false;
+    for (let at = 0; at < units.length; at += 1) if (units[at] !== withoutPlant[at]) return false;
+    return true;
+  }
+
+  forget(): void {
+    this.raises = undefined;
+  }
+
+  set({ withoutPlant }: LifeUnits, raises: Raises | null): void {
+    if (withoutPlant.length === this.units.length) this.units.set(withoutPlant);
+    else this.units = withoutPlant.slice();
+    this.raises = raises;
+  }
+}
+
 function makeBiller(
   both: { readonly with: Amounts; readonly without: Amounts },
   results: { readonly with: AmountsResult; readonly without: AmountsResult },
@@ -174,6 +206,7 @@ function makeBiller(
 ): LifeBiller {
   const room = () => new Float64Array(periods.length);
   let bills: LifeBills | null = null;
+  const without = new MadeOf();
   const own = (): LifeBills => {
     const { payableGrids, payoutGrid } = results.with;
     const grid = [payoutGrid, results.without.payableGrids[0] ?? 1].reduce(
@@ -189,23 +222,25 @@ function makeBiller(
       return own();
     },
     run: (units, raises, what) => {
+      const isWithout = what === 'both' || (what === 'changed' && !without.is(units, raises));
+      if (isWithout) without.forget();
       const findings = [
         ...both.with.run(units.withPlant, results.with, raises ?? undefined),
-        ...(what === 'with'
-          ? []
-          : both.without.run(units.withoutPlant, results.without, raises ?? undefined)),
+        ...(isWithout ? both.without.run(units.withoutPlant, results.without, raises ?? undefined) : []),
       ];
       if (findings.length > 0) return findings;
       // Without figures only: bills kept in full know no rates that rise, and no surplus by its period.
       if (!results.with.isQuick || !results.without.isQuick) {
+        without.forget();
         const told = both.with.run(units.withPlant, results.with);
         const more = told.length > 0 ? told : both.without.run(units.withoutPlant, results.without);
         return more.length > 0 ? more : [notProjected(raises)];
       }
       const into = own();
-      resultsInto(into, results.with, 'after');
-      if (what === 'both') resultsInto(into, results.without, 'before');
+      afterInto(into, results.with);
+      if (isWithout) beforeInto(into, results.without);
       bankInto(into.bank, results.with, { columns: both.with.columns.length, banks });
+      if (what === 'changed') without.set(units, raises);
       return [];
     },
   };

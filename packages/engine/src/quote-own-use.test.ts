@@ -257,11 +257,13 @@ describe('a promise', () => {
     expect(row?.parts.map(({ bill, saving }) => [bill, saving])).toEqual(Array(5).fill([0, 0]));
   });
 
-  it('under time blocks is refused', () => {
+  it('under time blocks is refused where their units are not told', () => {
     const made = prepared({ ...NO_SHARE, ...FLAT }, { profile }, BLOCKS);
     const energies = [came('2025-04-01', '2025-05-01', { taken: 1000, given: 0, made: 0 })];
     const { value, findings } = checkPromise(made, { tariff: BLOCKS, energies });
     expect([value, codes(findings)]).toEqual([null, ['quote/promise-by-blocks']]);
-    expect(findings[0]?.found).toBe('a quote under a tariff with time blocks (peak, normal, solar)');
+    expect(findings[0]?.found).toBe(
+      '1 period without units of import@peak, import@normal, import@solar, export@peak, export@normal, export@solar, the first from 2025-04-01',
+    );
   });
 });

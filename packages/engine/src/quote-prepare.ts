@@ -3,6 +3,7 @@ import { isOpenEnded, type Tariff } from './tariff/index.ts';
 import { lifeBiller, lifeTariff, raisesOf, type LifeBiller } from './quote-life.ts';
 import type { Raises } from './amounts-raises.ts';
 import { clockOf } from './keep-intervals.ts';
+import { needsProfile, nettingWindows } from './quote-netting-windows.ts';
 import { plantLimitFindings } from './quote-plant-limit.ts';
 import {
   emptyMonths,
@@ -23,6 +24,7 @@ import {
   type QuoteProfile,
   type ReadProfile,
   type Share,
+  type YearFactors,
 } from './quote/index.ts';
 
 /** A quote with everything that its bills need. */
@@ -103,17 +105,17 @@ function endFindings(input: QuoteInput, { versions, settlements }: Tariff): read
 export function chargeFactors(input: Pick<QuoteInput, 'document' | 'years' | 'ratesOfYear'>) {
   const { escalation } = input.document;
   const rising = Object.entries(escalation.charges).filter(([, percent]) => !/^-?0+(\.0+)?$/.test(percent));
+  // Most quotes let all charges rise alike.
+  const known = new Map<string, YearFactors>();
+  const factorsOf = (percent: string): YearFactors => {
+    const factors = known.get(percent) ?? rateFactors(input, percentFactor(percent));
+    known.set(percent, factors);
+    return factors;
+  };
   return {
     raised: rising.map(([id]) => id),
-    factors: rising.map(([, percent]) => rateFactors(input, percentFactor(percent))),
+    factors: rising.map(([, percent]) => factorsOf(percent)),
   };
-}
-
-function blocksFinding({ document }: Tariff): readonly Finding[] {
-  const { timeBlocks } = document;
-  if (timeBlocks === undefined) return [];
-  const blocks = timeBlocks.blocks.map(({ id }) => id).join(', ');
-  return [quoteFinding('quote/needs-profile', { path: ['selfUse'] }, { blocks })];
 }
 
 /** Asks where a quote that names its tariff is worked out by another one. */
@@ -128,22 +130,22 @@ type Document = Tariff['document'];
 
 /** What a quote is prepared with besides its document. */
 export interface PrepareOptions {
-  /** Use and generation by intervals, or the same already read under the time blocks of the tariff. */
+  /** Use and generation by intervals, or the same already read under the time blocks and windows of the tariff. */
   readonly profile?: QuoteProfile | ReadProfile | null | undefined;
   /** false: as if the document had no battery. */
   readonly withBattery?: boolean;
 }
 
-/** A profile under the time blocks of a tariff, read where it is not yet; null: there is none, or it is of no use. */
+/** A profile under the time blocks and windows of a tariff, read where it is not yet; null: there is none, or it is of no use. */
 export function readProfileOf(
   profile: PrepareOptions['profile'],
   { document }: Tariff,
 ): Outcome<ReadProfile | null> {
   if (profile == null) return { value: null, findings: [] };
   if ('months' in profile) return { value: profile, findings: [] };
-  return readProfile(profile, (minutes) =>
-    document.timeBlocks === undefined ? null : clockOf(document, minutes),
-  );
+  const clockFor = (minutes: number) =>
+    document.timeBlocks === undefined ? null : clockOf(document, minutes);
+  return readProfile(profile, clockFor, nettingWindows(document));
 }
 
 /** The profile of a quote, checked against the months that it gives a shape. */
@@ -178,7 +180,8 @@ function ownUseNotes({ share, document }: QuoteInput, hasProfile: boolean): read
  * Make the bills of a quote ready: check it against its tariff, and bring the tariff into the form of the life.
  *
  * Own use is that of the profile, or else the share of the document; where there is neither, nothing is used as it
- * is made. Under time blocks, units of a block are whole steps of the quote, by largest remainder.
+ * is made. Under time blocks, units of a block are whole steps of the quote, by largest remainder; measures that are
+ * netted inside windows are what meets there taken off the plain units, in whole steps.
  *
  * @param change   the tariff of a case; left out: as it is
  * @param options  an interval profile; whether the battery counts
@@ -192,7 +195,7 @@ export function prepareQuote(
   const read = profileOf(input, tariff, options);
   const errors = [
     ...escalationFindings(input, tariff),
-    ...(options.profile == null ? blocksFinding(tariff) : []),
+    ...(options.profile == null ? needsProfile(tariff) : []),
     ...read.findings.filter(({ severity }) => severity === 'error'),
   ];
   const notes = [
@@ -226,7 +229,7 @@ function billsOf(
   const { raised, factors } = chargeFactors(input);
   const share = input.share ?? NOTHING;
   const own = ownUseOf({ input, share, profile, hasBattery });
-  const names = unitColumns(own.blocks);
+  const names = unitColumns(own.blocks, own.measures);
   const biller = lifeBiller(tariff, { ...input, quantities, names }, raised);
   const units = makeLifeUnits(input.years * 12, names.length);
   fillUnits(input, own, units);
@@ -255,20 +258,29 @@ const sameList = (one: readonly string[], other: readonly string[]): boolean =>
  */
 export function prepareAgain(before: PreparedQuote, input: QuoteInput): PreparedQuote | null {
   const { tariff, biller, profile, hasBattery } = before;
-  const { raised, factors } = chargeFactors(input);
   const load = input.document.quantities['sanctioned-load'];
   const isSame =
-    sameList(raised, chargeFactors(before.input).raised) &&
     input.years === before.input.years &&
     input.start === before.input.start &&
+    input.ratesOfYear === before.input.ratesOfYear &&
     isSameSurplus(input, before.input) &&
     (input.share === null) === (before.input.share === null);
-  if (!isSame || plantLimitFindings(tariff, { ...input, load }).length > 0) return null;
+  const raises = isSame ? raisesAgain(before, input) : undefined;
+  if (raises === undefined || plantLimitFindings(tariff, { ...input, load }).length > 0) return null;
   const share = input.share ?? NOTHING;
   const own = ownUseOf({ input, share, profile, hasBattery });
-  const units = makeLifeUnits(input.years * 12, unitColumns(own.blocks).length);
+  const units = makeLifeUnits(input.years * 12, before.units.width);
   fillUnits(input, own, units);
-  const raises = raisesOf(factors, input.years);
-  const isBilled = biller.run(units, raises, 'both').length === 0;
+  const isBilled = biller.run(units, raises, 'changed').length === 0;
   return isBilled ? { ...before, input, share, units, raises } : null;
+}
+
+/** The rises of a quote that changed: those it had, where none did; undefined where other charges rise. */
+function raisesAgain(before: PreparedQuote, input: QuoteInput): Raises | null | undefined {
+  const rises = ({ document }: QuoteInput) => Object.entries(document.escalation.charges).flat();
+  if (sameList(rises(input), rises(before.input))) return before.raises;
+  const { raised, factors } = chargeFactors(input);
+  // Of no years there is nothing to work out but which charges rise.
+  if (!sameList(raised, chargeFactors({ ...before.input, years: 0 }).raised)) return undefined;
+  return raisesOf(factors, input.years, before.raises?.rows);
 }

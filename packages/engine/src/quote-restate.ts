@@ -1,5 +1,6 @@
 import { calendarDay, type Period } from './quantity/index.ts';
 import type { Tariff } from './tariff/index.ts';
+import { needsProfile } from './quote-netting-windows.ts';
 import { prepareQuote, type PreparedQuote } from './quote-prepare.ts';
 import { workOutQuote } from './quote-work-out.ts';
 import {
@@ -75,8 +76,10 @@ export function restatedPayback(prepared: PreparedQuote, soFar: SoFar): Restated
     },
     tariff,
     undefined,
-    // What meters show of own use has the battery in it.
-    made === 0 || isAsPromised ? { profile } : { withBattery: false },
+    // What meters show of own use has the battery in it. Time blocks ask for the profile all the same.
+    made === 0 || isAsPromised || needsProfile(tariff).length > 0
+      ? { profile: profile?.source, withBattery: prepared.hasBattery }
+      : { withBattery: false },
   );
   const projected = goingOn.value === null ? null : workOutQuote(goingOn.value);
   return {

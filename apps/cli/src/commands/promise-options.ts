@@ -8,7 +8,17 @@ import {
   type Excluded,
 } from './shared-options.ts';
 
-const FILES = ['quote', 'tariff', 'now', 'account', 'readings', 'household', 'columns'] as const;
+const FILES = [
+  'quote',
+  'tariff',
+  'now',
+  'account',
+  'readings',
+  'household',
+  'columns',
+  'profile',
+  'profile-columns',
+] as const;
 const EXPECTED = '--quote and --tariff, with --account and --readings together or --household alone';
 
 const BOTH = 'A household file holds both; leave one of the two out.';
@@ -35,7 +45,7 @@ function inputTwice({ values }: TypedCommand): readonly Finding[] {
 }
 
 function formFindings({ values, others }: TypedCommand): readonly Finding[] {
-  const remedy = 'Put --quote, --tariff, --now, --account, --readings or --household before it.';
+  const remedy = 'Put --quote, --tariff, --now, --account, --readings, --household or --profile before it.';
   const value = values.get('today');
   const isNoDay = value !== undefined && parseDay(value) === null;
   const correct = 'Correct the date, or leave the option out to use the clock.';
@@ -61,5 +71,8 @@ export function checkPromiseOptions(typed: TypedCommand): readonly Finding[] {
     ...inputTwice(typed),
     ...formFindings(typed),
     ...meterOptionFindings(typed),
+    ...(['profile-columns', 'zone'] as const)
+      .filter((name) => hasOption(typed, name) && !hasOption(typed, 'profile'))
+      .map((name) => optionFinding('command/option-alone', { name: `--${name}`, other: '--profile FILE' })),
   ];
 }

@@ -33,6 +33,15 @@ interface Found {
   readonly findings: readonly PlacedFinding[];
 }
 
+/** What the quote is read by: columns are those of its profile, not of the readings. */
+function quotedBy(typed: TypedCommand): TypedCommand {
+  const values = new Map(typed.values);
+  const columns = values.get('profile-columns');
+  values.delete('columns');
+  if (columns !== undefined) values.set('columns', columns);
+  return { ...typed, values };
+}
+
 /** The tariff that readings are billed by: that of today, or that of the quote. */
 function billedBy({ values, ...typed }: TypedCommand): TypedCommand {
   const now = values.get('now') ?? values.get('tariff') ?? '';
@@ -43,18 +52,20 @@ async function checkOf(
   typed: TypedCommand,
   io: CommandIo,
 ): Promise<Found & { readonly locale?: string | undefined }> {
-  const { value: read, findings: ofQuote } = await readQuoteInput(typed, io);
+  const { value: read, findings: ofQuote } = await readQuoteInput(quotedBy(typed), io);
   const kept = await billsOfReadings(billedBy(typed), io);
   const findings = [...ofQuote, ...kept.findings];
   if (read === null || kept.value === null) return { value: null, findings };
-  const { input, tariff, inQuote } = read;
+  const { input, tariff, profile, inQuote } = read;
   const { locale } = input.document;
-  const prepared = prepareQuote(input, tariff);
+  const prepared = prepareQuote(input, tariff, undefined, { profile });
   const all = [...findings, ...inQuote(prepared.findings)];
   if (prepared.value === null) return { value: null, findings: all, locale };
   const { book, source } = kept.value;
   const energies = book.months.map(({ energy }) => energy);
-  const report = checkPromise(prepared.value, { energies, tariff: book.tariff });
+  // Registers of rates tell units of time blocks.
+  const quantities = book.months.map((month) => month.quantities);
+  const report = checkPromise(prepared.value, { energies, quantities, tariff: book.tariff });
   const told = [...all, ...inQuote(report.findings)];
   if (report.value === null) return { value: null, findings: told, locale };
   const [, words] = source;
@@ -99,6 +110,9 @@ export const promiseCommand: Command = {
     account: 'FILE',
     readings: 'FILE',
     columns: 'FILE',
+    profile: 'FILE',
+    'profile-columns': 'FILE',
+    zone: 'ZONE',
     day: 'DAY',
     on: 'DAY',
     today: 'DAY',

@@ -53,7 +53,7 @@ function answerOf(read: ReadQuoteInput, typed: TypedCommand): FoundAnswer {
       result,
       tariff,
       flyer: checked?.lines ?? null,
-      others: compareTariffs(input, others, { profile }),
+      others: compareTariffs(input, others, { profile, currency: tariff.document.currency }),
     },
     findings: [...inQuote(findings), ...inFlyer(checked?.findings ?? [])],
   };

@@ -44,7 +44,7 @@ const periodDocument = ({ period, promised, actual, parts }: PromisedPeriod, mon
 
 /** The report on a promise as JSON prints it: every number a text, money and units exact. */
 export function promiseDocument(report: PromiseReport): object {
-  const { grid, periods, promised, actual, parts, generation, payback } = report;
+  const { grid, periods, promised, actual, parts, generation, lost, payback } = report;
   const money: Money = (amount) => exactText(amount, grid);
   const { ratio, low, high, verdict } = generation;
   return {
@@ -58,6 +58,9 @@ export function promiseDocument(report: PromiseReport): object {
       high: projectionText(high, 4),
       verdict,
     },
+    ...(lost === null
+      ? {}
+      : { lost: { promised: unitsText(lost.promised), actual: unitsText(lost.actual) } }),
     payback: {
       promised: yearsText(payback.promised),
       restAsQuoted: yearsText(payback.restAsQuoted),

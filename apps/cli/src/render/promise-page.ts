@@ -60,8 +60,29 @@ function causeRow(
   return [CAUSES[cause], ...counted, signed(money(bill)), signed(money(saving))];
 }
 
+/** What has to be known of own use: when it was, and what of it is lost. */
+function ownUseLines(
+  { lost }: PromiseReport,
+  { timeBlocks, measures = {} }: TariffDocument,
+  { units }: QuoteWriter,
+): readonly string[] {
+  const hasWindows = Object.values(measures).some(({ window }) => window !== undefined);
+  const timed =
+    timeBlocks === undefined && !hasWindows
+      ? []
+      : wrap(
+          'What was used at home has in it when units were used: those quoted lie in the day as the profile has them.',
+          PAGE_WIDTH,
+        );
+  if (lost === null) return timed;
+  const words =
+    `Meters count what a battery loses as used at home: of what was quoted ${units(lost.promised)} units, and of what came ` +
+    `about ${units(lost.actual)}, reckoned as in the quote, as no meter tells it. Bills without the plant do not have them.`;
+  return [...timed, ...wrap(words, PAGE_WIDTH)];
+}
+
 /** The difference split among its causes, and its sum. */
-function causeLines(report: PromiseReport, writer: QuoteWriter): readonly string[] {
+function causeLines(report: PromiseReport, tariff: TariffDocument, writer: QuoteWriter): readonly string[] {
   const { promised, actual, parts } = report;
   const { money } = writer;
   const columns: readonly Column[] = [
@@ -88,6 +109,7 @@ function causeLines(report: PromiseReport, writer: QuoteWriter): readonly string
   return [
     ...renderTable(columns, { body: parts.map((part) => causeRow(part, report, writer)), foot }),
     ...wrap(words, PAGE_WIDTH),
+    ...ownUseLines(report, tariff, writer),
   ];
 }
 
@@ -182,7 +204,7 @@ export function promisePage(
     ...answerLines(report, quote.input.start, writer),
     '',
     'WHY IT DIFFERS',
-    ...causeLines(report, writer),
+    ...causeLines(report, tariff, writer),
     '',
     'PERIOD BY PERIOD',
     ...periodLines(report.periods, writer),

@@ -8,7 +8,7 @@ import {
   type SizePoint,
   type Sizes,
 } from '@unitbook/engine';
-import type { QuoteWriter } from './quote-writer.ts';
+import { quoteWriter, type QuoteWriter } from './quote-writer.ts';
 import { renderTable, type Column } from './table.ts';
 import { PAGE_WIDTH, plainText, wrap } from './text.ts';
 
@@ -25,9 +25,11 @@ function rateText({ measures }: Quote, { percent }: QuoteWriter): string {
   return count === 'one' ? measures.rates.rates.map(percent).join('') : count;
 }
 
-function caseCells(quote: Quote | null, writer: QuoteWriter): readonly string[] {
+function caseCells(quote: Quote | null, all: QuoteWriter): readonly string[] {
   if (quote === null) return ['NOT BILLED', '', '', '', '', ''];
   const { measures, years } = quote;
+  // A case of other rules can be in finer parts of a coin.
+  const writer = quoteWriter(quote, all.notation);
   return [
     writer.money(years[0]?.saving ?? 0),
     short(measures.simple.first, writer),

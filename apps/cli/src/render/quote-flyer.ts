@@ -5,11 +5,13 @@ import { PAGE_WIDTH, wrap } from './text.ts';
 
 /** What the claims of a flyer are, in words. */
 const CLAIMS: Readonly<Record<FlyerClaim, string>> = {
+  claimedSize: 'Plant, kWp',
   claimedSaving: 'Saving of a year',
   claimedPayback: 'Payback in years',
   claimedGeneration: 'Units made in a year',
   claimedRate: 'A unit is worth',
   price: 'Price',
+  subsidy: 'Subsidy',
   netPrice: 'Price less subsidy',
   monthlyBillAfter: 'Bill of a month after',
   escalation: 'Rates rise, % a year',

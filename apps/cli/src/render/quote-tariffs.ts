@@ -1,5 +1,5 @@
 import type { Quote, TariffDocument, TariffResult } from '@unitbook/engine';
-import type { QuoteWriter } from './quote-writer.ts';
+import { quoteWriter, type QuoteWriter } from './quote-writer.ts';
 import { renderTable, type Column } from './table.ts';
 import { PAGE_WIDTH, plainText, wrap } from './text.ts';
 
@@ -8,8 +8,9 @@ const NAME_WIDTH = 24;
 const right = (...heading: readonly string[]): Column => ({ heading, side: 'right' });
 
 /** The rows of a tariff: its name on as many lines as it takes, its figures behind the last. */
-function rowsOf(name: string, quote: Quote | null, writer: QuoteWriter): readonly (readonly string[])[] {
-  const { money, years } = writer;
+function rowsOf(name: string, quote: Quote | null, all: QuoteWriter): readonly (readonly string[])[] {
+  // Another tariff can be in other parts of a coin.
+  const { money, years } = quote === null ? all : quoteWriter(quote, all.notation);
   const [first] = quote?.years ?? [];
   const cells =
     quote === null || first === undefined

@@ -26,7 +26,7 @@ export {
   evaluateColumns,
   isColumnar,
   type BillColumns,
-  type ExactFactorOf,
+  type ColumnRaises,
 } from './evaluate-columns.ts';
 export { isRaisable, type ExactFactor, type LineRaises } from './raised.ts';
 export { BILL_FINDINGS, billFinding, type BillFindingCode } from './findings.ts';

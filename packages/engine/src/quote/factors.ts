@@ -31,13 +31,14 @@ export function timesFactor(one: ExactFactor, other: ExactFactor): ExactFactor {
   };
 }
 
-/** The bits of a large number that a double holds, and how many were left out. */
+/** Hexadecimal digits that are looked at: more bits than a double holds, so that it is the nearest. */
+const DIGITS = 16;
+
+/** The double nearest to the first digits of a large number, and how many bits were left out. */
 function leading(value: bigint): { readonly top: number; readonly shift: number } {
-  const length = value.toString(2).length;
-  const shift = Math.max(0, length - 53);
-  // Rounded to nearest, as one more bit of the quotient would be.
-  const half = shift === 0 ? 0n : 1n << BigInt(shift - 1);
-  return { top: Number.parseInt(((value + half) >> BigInt(shift)).toString(), 10), shift };
+  const digits = value.toString(16);
+  const top = Number.parseInt(digits.slice(0, DIGITS), 16);
+  return { top, shift: 4 * Math.max(0, digits.length - DIGITS) };
 }
 
 /**

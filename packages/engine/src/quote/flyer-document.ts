@@ -5,7 +5,7 @@ import { plainText } from './document/fields.ts';
 import { quoteFinding } from './findings.ts';
 import { rangeFindings, RANGES, type Range } from './ranges.ts';
 
-const { money, yearUnits: units, rise } = RANGES;
+const { kWp, money, yearUnits: units, rise } = RANGES;
 const payback: Range = { what: 'a payback in years', least: '0', most: '100', places: 4 };
 const rate: Range = { what: 'an amount for a unit', least: '0', most: '1000000', places: 6 };
 
@@ -13,11 +13,13 @@ const rate: Range = { what: 'an amount for a unit', least: '0', most: '1000000',
 export const flyerSchema = z.strictObject({
   $schema: z.optional(z.string()),
   format: z.literal('unitbook-flyer-1'),
+  claimedSize: z.optional(decimalText('kWp of the plant that it offers')),
   claimedSaving: z.optional(decimalText('What it says is saved in a year')),
   claimedPayback: z.optional(decimalText('Years after which it says the price has come back')),
   claimedGeneration: z.optional(decimalText('kWh it says the plant makes in a year')),
   claimedRate: z.optional(decimalText('Amount for a unit that it reckons with')),
   price: z.optional(decimalText('Its price before the subsidy')),
+  subsidy: z.optional(decimalText('The subsidy that it counts on')),
   netPrice: z.optional(decimalText('Its price after the subsidy')),
   monthlyBillAfter: z.optional(decimalText('What it says is left of the bill in a month')),
   escalation: z.optional(decimalText('Percent that it says rates rise by each year')),
@@ -32,11 +34,13 @@ export type FlyerClaim = Exclude<keyof FlyerDocument, '$schema' | 'format' | 'wo
 
 /** What each number of a flyer may be, in the order in which it is looked at. */
 const CLAIM_RANGES: Readonly<Record<FlyerClaim, Range>> = {
+  claimedSize: kWp,
   claimedSaving: money,
   claimedPayback: payback,
   claimedGeneration: units,
   claimedRate: rate,
   price: money,
+  subsidy: money,
   netPrice: money,
   monthlyBillAfter: money,
   escalation: rise,

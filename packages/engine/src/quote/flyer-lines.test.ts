@@ -24,6 +24,8 @@ describe('a claim beside the quote', () => {
     ['claimedRate', '8', 'money-a-unit', '6.64', '1.36'],
     ['claimedRate', '8.0000', 'money-a-unit', '6.6438', '1.3562'],
     ['price', '200000', 'money', '216000.00', '-16000.00'],
+    ['claimedSize', '5.5', 'kWp', '4.0', '1.5'],
+    ['subsidy', '78000', 'money', '54000.00', '24000.00'],
     ['netPrice', '162000', 'money', '162000.00', '0.00'],
     // 3,336.72 ÷ 12
     ['monthlyBillAfter', '0', 'money', '278.06', '-278.06'],
@@ -56,11 +58,13 @@ it('puts claims in one order, whatever that of the flyer', () => {
   const claims = Object.fromEntries([...FLYER_CLAIMS].reverse().map((claim) => [claim, '1']));
   const lines = flyerLines({ format: 'unitbook-flyer-1', ...claims }, DEMO);
   expect(lines.map(({ claim }) => claim)).toEqual([
+    'claimedSize',
     'claimedSaving',
     'claimedPayback',
     'claimedGeneration',
     'claimedRate',
     'price',
+    'subsidy',
     'netPrice',
     'monthlyBillAfter',
     'escalation',

@@ -18,7 +18,7 @@ import type { Quote } from './quote.ts';
 /** A claim of a flyer beside the same of the quote. */
 export interface FlyerLine {
   readonly claim: FlyerClaim;
-  readonly unit: 'money' | 'years' | 'kWh' | 'money-a-unit' | 'percent';
+  readonly unit: 'kWp' | 'money' | 'years' | 'kWh' | 'money-a-unit' | 'percent';
   /** As it was typed. */
   readonly claimed: string;
   /** The same by the quote, as decimal text; null where there is none, as a payback beyond the life. */
@@ -35,11 +35,13 @@ interface Kind {
 }
 
 const KINDS: Readonly<Record<FlyerClaim, Kind>> = {
+  claimedSize: { unit: 'kWp' },
   claimedSaving: { unit: 'money' },
   claimedPayback: { unit: 'years', isQuotient: true },
   claimedGeneration: { unit: 'kWh' },
   claimedRate: { unit: 'money-a-unit', isQuotient: true },
   price: { unit: 'money' },
+  subsidy: { unit: 'money' },
   netPrice: { unit: 'money' },
   monthlyBillAfter: { unit: 'money', isQuotient: true },
   escalation: { unit: 'percent' },
@@ -57,6 +59,8 @@ function oursOf(claim: FlyerClaim, quote: Quote): ExactFactor | null {
   const { grid, outlay } = quote;
   const { saving, generation, after } = firstYear(quote);
   switch (claim) {
+    case 'claimedSize':
+      return exactParts(quote.input.watts, 1000);
     case 'claimedSaving':
       return exactParts(saving, grid);
     case 'claimedPayback':
@@ -67,6 +71,8 @@ function oursOf(claim: FlyerClaim, quote: Quote): ExactFactor | null {
       return dividedBy(exactParts(saving, grid), exactParts(generation, 1000));
     case 'price':
       return exactParts(outlay.price, grid);
+    case 'subsidy':
+      return exactParts(outlay.subsidy, grid);
     case 'netPrice':
       return exactParts(outlay.price - outlay.subsidy, grid);
     case 'monthlyBillAfter':
@@ -95,7 +101,7 @@ function lineOf(claim: FlyerClaim, claimed: string, quote: Quote): FlyerLine {
 }
 
 /**
- * The claims of a flyer, each beside the same of the quote: saving, units and the mean value of a unit of the first
+ * The claims of a flyer, each beside the same of the quote: size, saving, units and the mean value of a unit of the first
  * year, the simple payback of the net price, prices, the mean bill of a month of the first year with the plant, and
  * the most that a rate rises by.
  *

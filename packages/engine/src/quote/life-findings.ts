@@ -48,9 +48,25 @@ export const QUOTE_LIFE_FINDINGS = {
   'quote/needs-profile': {
     severity: 'error',
     text: (v) => ({
-      found: `a tariff with time blocks (${of(v, 'blocks')})`,
+      found: `a tariff with ${of(v, 'parts')}`,
       expected: 'an interval profile of use and generation',
-      remedy: 'Give the profile: months alone do not tell in which block units are used.',
+      remedy: `Give the profile: months alone do not tell ${of(v, 'what')}.`,
+    }),
+  },
+  'quote/other-currency': {
+    severity: 'error',
+    text: (v) => ({
+      found: `a tariff in ${of(v, 'other')}`,
+      expected: `one in ${of(v, 'own')}, as that of the quote`,
+      remedy: 'Amounts of two currencies cannot be set against each other: take a tariff of the same one.',
+    }),
+  },
+  'quote/promise-leaves-out': {
+    severity: 'note',
+    text: (v) => ({
+      found: `${of(v, 'count')} from before the start of the quote`,
+      expected: 'periods that begin on or after it',
+      remedy: 'They are left out: the plant did not run yet.',
     }),
   },
   'quote/promise-before-start': {

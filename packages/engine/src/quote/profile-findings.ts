@@ -64,6 +64,22 @@ export const QUOTE_PROFILE_FINDINGS = {
       remedy: 'Give the profile in shorter intervals.',
     }),
   },
+  'quote/profile-splits-window': {
+    severity: 'error',
+    text: (v) => ({
+      found: `"${of(v, 'window')}", which nets from ${of(v, 'from')} to ${of(v, 'to')}, beside intervals of ${of(v, 'minutes')} minutes`,
+      expected: 'hours that begin and end with an interval',
+      remedy: 'Give the profile in shorter intervals.',
+    }),
+  },
+  'quote/profile-window-in-two-blocks': {
+    severity: 'error',
+    text: (v) => ({
+      found: `"${of(v, 'window')}", which nets what two time blocks share: "${of(v, 'block')}" and "${of(v, 'other')}" in the window from ${of(v, 'start')}`,
+      expected: 'energy that is netted inside one time block',
+      remedy: 'Correct the windows of the tariff, or the times of its blocks: meters would not tell either.',
+    }),
+  },
   'quote/share-beside-profile': {
     severity: 'note',
     text: (v) => ({
@@ -83,10 +99,18 @@ export const QUOTE_PROFILE_FINDINGS = {
   'quote/promise-by-blocks': {
     severity: 'error',
     text: (v) => ({
-      found: `a quote under a tariff with time blocks (${of(v, 'blocks')})`,
-      expected: 'a tariff without time blocks',
+      found: `${of(v, 'count')} ${of(v, 'count') === '1' ? 'period' : 'periods'} without units of ${of(v, 'names')}, the first from ${of(v, 'first')}`,
+      expected: 'units of every time block and measure that the tariff of the quote bills',
+      remedy: of(v, 'remedy'),
+    }),
+  },
+  'quote/promise-other-blocks': {
+    severity: 'error',
+    text: (v) => ({
+      found: `a tariff of today that bills by ${of(v, 'today')}`,
+      expected: `time blocks and windows of the quote's tariff (${of(v, 'own')})`,
       remedy:
-        'Compare the bills with those of the quote one by one: readings do not tell the use of each block.',
+        'Compare the bills with those of the quote one by one: units of other blocks are not those that were promised.',
     }),
   },
 } as const satisfies Readonly<Record<string, FindingKind>>;

@@ -72,6 +72,11 @@ export interface PromiseReport {
   readonly actual: PeriodUnits & PeriodMoney;
   readonly parts: readonly CausePart[];
   readonly generation: GenerationBand;
+  /**
+   * What a battery loses of own use, and holds at the end: meters count it as used, bills without the plant do not.
+   * Promised by the quote, and of what came by the rule of the quote, as no meter tells it. null: there is no battery.
+   */
+  readonly lost: { readonly promised: number; readonly actual: number } | null;
   readonly payback: RestatedPayback;
 }
 

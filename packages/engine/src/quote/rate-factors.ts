@@ -9,7 +9,7 @@ const ONE: ExactFactor = { numerator: 1n, denominator: 1n };
  *
  * @param step  what a year is of the one before
  * @example
- * rateFactors({ years: 3, ratesOfYear: 1 }, percentFactor('10')).exact.map(({ numerator }) => numerator) //=> [1n, 1n, 110n]
+ * rateFactors({ years: 3, ratesOfYear: 1 }, percentFactor('10')).exact[2].numerator //=> 110n
  */
 export function rateFactors(
   { years, ratesOfYear = 0 }: Pick<QuoteInput, 'years' | 'ratesOfYear'>,

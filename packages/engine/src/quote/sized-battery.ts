@@ -11,7 +11,7 @@ const COINS = 2;
  * where the quote has no battery, or one of no capacity.
  *
  * @example
- * usualBatteries({ battery: { capacity: '5', power: '2.5', efficiency: '90', cost: '200000' } }) //=> [0, 2500, 5000, 7500, 10000]
+ * usualBatteries({ battery: { capacity: '5', power: '2.5', efficiency: '90', cost: '200000' } }) //=> [0,2500,5000,7500,10000]
  */
 export function usualBatteries({ battery }: Pick<QuoteDocument, 'battery'>): readonly number[] {
   if (battery === undefined) return [];

@@ -2,6 +2,7 @@ import type { Finding, Path } from '../quantity/index.ts';
 import { unknownQuantity } from './unknown-quantity.ts';
 import { inForceDuring, readInForce } from './dated.ts';
 import { tariffFinding } from './findings.ts';
+import { clockMinute } from './time-block-calendar.ts';
 import { quantityUnits, takenNames, type NamedQuantity } from './known-quantities.ts';
 import type { Charge, SettlementRule, TariffDocument } from './schema.ts';
 
@@ -47,12 +48,25 @@ function rulesBeside(
   return own === undefined ? document.settlements : inForceDuring(rules, own.period).map(({ item }) => item);
 }
 
-/** A measure cannot take the name of a quantity that every tariff knows. */
+type Measure = NonNullable<TariffDocument['measures']>[string];
+
+/** Hours of the day have a beginning and an end. */
+function windowFindings({ window }: Measure, path: Path): readonly Finding[] {
+  if (window?.within !== 'day-hours') return [];
+  const { from, to } = window;
+  const isTime = (text: string | undefined): boolean => text !== undefined && clockMinute(text) !== null;
+  if (isTime(from) && isTime(to) && from !== to) return [];
+  const found = `hours of the day from ${from ?? 'no time'} to ${to ?? 'no time'}`;
+  return [tariffFinding('tariff/window-hours', { path: [...path, 'window'] }, { found })];
+}
+
+/** A measure cannot take the name of a quantity that every tariff knows, and its window has to be one. */
 export function measureFindings(document: TariffDocument): Finding[] {
   const taken = takenNames(document);
-  return Object.keys(document.measures ?? {}).flatMap((id) =>
-    taken.has(id) ? [tariffFinding('tariff/quantity-twice', { path: ['measures', id] }, { id })] : [],
-  );
+  return Object.entries(document.measures ?? {}).flatMap(([id, measure]) => [
+    ...(taken.has(id) ? [tariffFinding('tariff/quantity-twice', { path: ['measures', id] }, { id })] : []),
+    ...windowFindings(measure, ['measures', id]),
+  ]);
 }
 
 /** Every quantity that a charge names has to be given by every settlement rule of its days. */

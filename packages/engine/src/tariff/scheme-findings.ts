@@ -23,6 +23,14 @@ export const SCHEME_FINDINGS = {
       remedy: 'Give this one another name.',
     }),
   },
+  'tariff/window-hours': {
+    severity: 'error',
+    text: (v) => ({
+      found: v['found'] ?? '',
+      expected: '"from" and "to" of hours of the day, two different times from 00:00 to 24:00',
+      remedy: 'Give both times, or net within the whole "day".',
+    }),
+  },
   'tariff/units-mixed': {
     severity: 'error',
     text: (v) => ({

@@ -1,4 +1,5 @@
 import { html, type TemplateResult } from 'lit';
+import type { LayoutKeep } from '../files/keep-layouts.ts';
 import type { Household } from '../household/household.ts';
 import type { Keep } from '../keep.ts';
 import { renderButton } from '../render/button.ts';
@@ -10,6 +11,8 @@ const NAME = 'unitbook-quote';
 export interface QuoteBook {
   readonly tariffs: readonly TariffChoice[];
   readonly keep: Keep | null;
+  /** Where layouts of tables are remembered; null remembers none. */
+  readonly layouts: LayoutKeep | null;
   readonly today: string;
   /** Fetches the invented quote; null: there is none. */
   readonly demoQuote: (() => Promise<string>) | null;
@@ -56,6 +59,7 @@ export function renderQuotePage(book: QuoteBook, household: Household, page: Quo
       .household=${household}
       .tariffs=${book.tariffs}
       .keep=${book.keep}
+      .layouts=${book.layouts}
       .today=${book.today}
       .demo=${book.demoQuote}
       >${renderWaiting(page)}</unitbook-quote

@@ -54,3 +54,14 @@ it('spells the dates of a sentence, and offers numbers in their grouping', () =>
     'its full scale',
   ]);
 });
+
+it('keeps the decimals that a number of a sentence has', () => {
+  const { printed } = writingFor('en-IN', 'INR');
+  expect([printed('138931.60'), printed('1079.00'), printed('-4'), printed('4.6')]).toEqual([
+    '1,38,931.60',
+    '1,079.00',
+    '−4',
+    '4.6',
+  ]);
+  expect(writingFor('de-DE', 'EUR').printed('1234.50')).toBe('1.234,50');
+});

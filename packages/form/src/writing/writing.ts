@@ -18,6 +18,8 @@ export interface Writing extends Notation {
   readonly amount: (figure: Quotient) => string;
   /** Money with its sign, whole amounts without decimals. */
   readonly sum: (figure: Quotient) => string;
+  /** A number of a sentence with the decimals it has: "38,931.60" is money, "38,931.6" is not. */
+  readonly printed: (text: string) => string;
   /** Units and other plain figures. */
   readonly plain: (figure: Quotient) => string;
   /** "1 May 2025" */
@@ -48,6 +50,19 @@ function utcDate(day: DayNumber): Date {
   return new Date(Date.UTC(year, month - 1, dayOfMonth));
 }
 
+/** Writes numbers with the decimals they have. */
+function printedIn(locale: string): (text: string) => string {
+  const formats = new Map<number, Intl.NumberFormat>();
+  return (text) => {
+    const own = text.split('.')[1]?.length ?? 0;
+    const format =
+      formats.get(own) ??
+      new Intl.NumberFormat(locale, { minimumFractionDigits: own, maximumFractionDigits: 20 });
+    formats.set(own, format);
+    return format.format(text as DecimalText);
+  };
+}
+
 function makeWriting(locale: string, currency: string): Writing {
   const places = minorUnitDigits(currency) ?? 2;
   const style = { style: 'currency', currency } as const;
@@ -63,6 +78,7 @@ function makeWriting(locale: string, currency: string): Writing {
     maximumFractionDigits: 20,
   });
   const amount = new Intl.NumberFormat(locale, { minimumFractionDigits: places, maximumFractionDigits: 20 });
+  const printed = printedIn(locale);
   const day = new Intl.DateTimeFormat(locale, {
     day: 'numeric',
     month: 'long',
@@ -82,6 +98,7 @@ function makeWriting(locale: string, currency: string): Writing {
     return text.includes('.') ? text.padEnd(text.indexOf('.') + places + 1, '0') : text;
   };
   return {
+    printed: (text) => minus(printed(text)),
     number: (text) => minus(plain.format(text as DecimalText)),
     money: (text) => minus(money.format(text as DecimalText)),
     moneyPlaces: places,

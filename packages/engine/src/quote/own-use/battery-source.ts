@@ -26,12 +26,15 @@ export interface BatterySource {
   /** Taken and given by time block, in any unit. */
   readonly taken: Float64Array;
   readonly given: Float64Array;
+  /** What met inside the windows of each measure. */
+  readonly met: Float64Array;
 }
 
 /** Every interval of the life in order of time: what the battery holds goes over from month to month. */
 export class EveryInterval implements BatterySource {
   readonly taken: Float64Array;
   readonly given: Float64Array;
+  readonly met: Float64Array;
   private readonly terms: BatteryTerms;
   private readonly months: BatteryMonths;
 
@@ -40,6 +43,7 @@ export class EveryInterval implements BatterySource {
     this.months = new BatteryMonths(terms.battery, terms.profile);
     this.taken = this.months.dispatched.taken;
     this.given = this.months.dispatched.given;
+    this.met = this.months.met;
   }
 
   begin(): void {

@@ -9,7 +9,7 @@ const LEVELS = 16;
 const SIZE = 4 * LEVELS;
 /** A year whose February has 28 days. */
 const PLAIN_YEAR = 2025;
-/** The first two values of a level; after them those of time blocks. */
+/** The first two values of a level; after them those of time blocks, then those of measures. */
 const [DELIVERED, KEPT, BLOCKS] = [0, 1, 2];
 
 /** A calendar month from 0 on, and what is made and used in it. */
@@ -60,6 +60,7 @@ export class BatteryTable implements BatterySource {
   kept = 0;
   readonly taken: Float64Array;
   readonly given: Float64Array;
+  readonly met: Float64Array;
   private readonly terms: BatteryTerms;
   private readonly months: BatteryMonths;
   private readonly tables: Float64Array[] = [];
@@ -70,10 +71,12 @@ export class BatteryTable implements BatterySource {
     this.terms = terms;
     this.months = new BatteryMonths(terms.battery, terms.profile);
     const { length } = this.months.dispatched.taken;
-    this.width = BLOCKS + 2 * length;
+    const windows = BLOCKS + 2 * length;
+    this.width = windows + this.months.met.length;
     this.values = new Float64Array(this.width);
     this.taken = this.values.subarray(BLOCKS, BLOCKS + length);
-    this.given = this.values.subarray(BLOCKS + length);
+    this.given = this.values.subarray(BLOCKS + length, windows);
+    this.met = this.values.subarray(windows);
   }
 
   begin(): void {
@@ -137,6 +140,7 @@ export class BatteryTable implements BatterySource {
     into[from + KEPT] = months.kept;
     into.set(taken, from + BLOCKS);
     into.set(given, from + BLOCKS + taken.length);
+    into.set(months.met, from + BLOCKS + 2 * taken.length);
   }
 }
 

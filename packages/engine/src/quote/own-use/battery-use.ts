@@ -5,7 +5,9 @@ import { EveryInterval, type BatterySource, type BatteryTerms } from './battery-
 import { BatteryTable, runAfterOne } from './battery-table.ts';
 import { BlockUnits } from './block-units.ts';
 import { roundedUnits, type OwnUse } from './own-use.ts';
+import { periodShape, type PeriodShape } from './period-shape.ts';
 import { byMonths, monthOf } from './profile-use.ts';
+import { isOfGrid, writeWindows } from './window-units.ts';
 
 /**
  * Own use by intervals with a battery. What is used at home and what is not given to the grid are two things here:
@@ -13,16 +15,21 @@ import { byMonths, monthOf } from './profile-use.ts';
  */
 export class BatteryUse implements OwnUse {
   readonly blocks: readonly string[];
+  readonly measures: readonly string[];
   private readonly terms: BatteryTerms;
   private readonly source: BatterySource;
   private readonly units: BlockUnits;
+  private readonly met: Float64Array;
 
   /** @param source  left out: every interval is run */
   constructor(terms: BatteryTerms, source: BatterySource = new EveryInterval(terms)) {
-    this.blocks = terms.profile.blocks;
+    const { blocks, windows } = terms.profile;
+    this.blocks = blocks;
+    this.measures = windows.map(({ id }) => id);
     this.terms = terms;
     this.source = source;
-    this.units = new BlockUnits(this.blocks.length, terms.step);
+    this.units = new BlockUnits(blocks.length, terms.step);
+    this.met = new Float64Array(windows.length);
   }
 
   take(into: LifeUnits): void {
@@ -35,17 +42,38 @@ export class BatteryUse implements OwnUse {
   }
 
   kept(period: Period, made: number, used: number): number {
-    const { battery, profile, step } = this.terms;
+    return Math.min(made, this.inPeriod(period, { made, used }, 'kept'));
+  }
+
+  delivered(period: Period, made: number, used: number): number {
+    return Math.min(used, this.inPeriod(period, { made, used }, 'delivered'));
+  }
+
+  shape(period: Period, made: number, used: number): PeriodShape {
+    const { battery, profile } = this.terms;
     const months = new BatteryMonths(battery, profile);
-    const kept = byMonths(period, { made, used }, ({ calendar, days }, ofMade, ofUsed) => {
-      runAfterOne(months, this.terms, { calendar, days, made: ofMade, used: ofUsed });
-      return months.kept;
+    return periodShape(period, { made, used }, profile, (one) => {
+      runAfterOne(months, this.terms, one);
+      return { taken: months.ofLife('taken'), given: months.ofLife('given'), met: months.met };
     });
-    return Math.min(made, roundedUnits(kept, step));
   }
 
   forDraws(): OwnUse {
     return new BatteryUse(this.terms, new BatteryTable(this.terms));
+  }
+
+  private inPeriod(
+    period: Period,
+    units: { readonly made: number; readonly used: number },
+    what: 'kept' | 'delivered',
+  ): number {
+    const { battery, profile, step } = this.terms;
+    const months = new BatteryMonths(battery, profile);
+    const value = byMonths(period, units, ({ calendar, days }, made, used) => {
+      runAfterOne(months, this.terms, { calendar, days, made, used });
+      return months[what];
+    });
+    return roundedUnits(value, step);
   }
 
   /** A battery never lowers own use: last digits of sums must not seem to. */
@@ -63,9 +91,25 @@ export class BatteryUse implements OwnUse {
     withPlant[at * width + 1] = made - kept;
     withPlant[at * width + 2] = made;
     withoutPlant[at * width] = used;
-    if (this.blocks.length === 0) return;
-    units.taken.set(source.taken);
-    units.given.set(source.given);
-    units.write(into, at, month);
+    if (this.blocks.length > 0) {
+      units.taken.set(source.taken);
+      units.given.set(source.given);
+      units.write(into, at, month);
+    }
+    if (this.measures.length > 0) this.takeWindows(into, at);
+  }
+
+  /** What meets inside windows is used at home as far as the grid's meter is asked: both are rounded together. */
+  private takeWindows(into: LifeUnits, at: number): void {
+    const { met, source, terms } = this;
+    const { profile, step } = terms;
+    const own = into.selfUse[at] as number;
+    profile.windows.forEach((window, index) => {
+      const units = source.met[index] as number;
+      met[index] = isOfGrid(window)
+        ? roundedUnits(source.delivered + units, step) - own
+        : roundedUnits(units, step);
+    });
+    writeWindows(profile, into, at, met);
   }
 }

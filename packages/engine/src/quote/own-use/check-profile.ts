@@ -1,10 +1,8 @@
-import { dayText, type DayNumber, type Finding } from '../../quantity/index.ts';
-import { clockText } from '../../tariff/index.ts';
+import type { Finding } from '../../quantity/index.ts';
 import { quoteFinding } from '../findings.ts';
+import { minuteWords } from './local-minutes.ts';
 import type { QuoteProfile } from './profile.ts';
 
-/** Minutes of a day on the local clock. */
-export const DAY_MINUTES = 1440;
 const HOUR = 60;
 const LENGTHS: readonly number[] = [5, 15, 30, 60];
 
@@ -13,21 +11,6 @@ const MOST = 2 ** 26 - 1;
 
 /** How often clocks go back in a profile of a year, and its ends may lie on both. */
 const CHANGES = 2;
-
-/** The day of a local minute. */
-export const dayOf = (minute: number): DayNumber => Math.floor(minute / DAY_MINUTES) as DayNumber;
-
-/**
- * A local minute in words.
- *
- * @param minute  since 1970-01-01 00:00
- * @example
- * minuteWords(375) //=> "1970-01-01 06:15"
- */
-export function minuteWords(minute: number): string {
-  const day = dayOf(minute);
-  return `${dayText(day)} ${clockText(minute - day * DAY_MINUTES)}`;
-}
 
 function intervalFinding({ minutes, starts }: QuoteProfile): readonly Finding[] {
   const finding = (found: string) => [

@@ -1,7 +1,7 @@
 import { periodDays, type Period } from '../../quantity/index.ts';
 import type { LifeUnits } from '../life-columns.ts';
 import type { Battery } from './battery.ts';
-import { NO_BLOCKS, roundedUnits, type OwnUse } from './own-use.ts';
+import { NO_BLOCKS, NO_SHAPE, roundedUnits, type OwnUse } from './own-use.ts';
 import { selfUsed, type ShareTerms } from './share-use.ts';
 
 /** Hours of a day, for charging and discharging together. */
@@ -32,6 +32,8 @@ export function dailyStored(
 /** Own use as a share of the generation, and a battery that works as on a mean day of each month. */
 export class DailyBatteryUse implements OwnUse {
   readonly blocks = NO_BLOCKS;
+  readonly measures = NO_BLOCKS;
+  readonly shape = NO_SHAPE;
   private readonly terms: ShareTerms;
   private readonly battery: Battery;
   private readonly periods: readonly Period[];
@@ -44,14 +46,14 @@ export class DailyBatteryUse implements OwnUse {
   }
 
   take({ use, generation, selfUse, withPlant, withoutPlant, width }: LifeUnits): void {
-    const { battery, terms, periods } = this;
+    const { terms, periods } = this;
     for (let at = 0; at < use.length; at += 1) {
       const made = generation[at] as number;
       const used = use[at] as number;
       const direct = selfUsed(made, used, terms);
       const rest = { surplus: made - direct, lack: used - direct };
-      const stored = dailyStored(battery, periodDays(periods[at] as Period), rest);
-      const own = Math.min(used, direct + roundedUnits(stored * battery.way, terms.step));
+      const stored = this.storedIn(periods[at] as Period, rest);
+      const own = this.deliveredOf(used, direct, stored);
       selfUse[at] = own;
       withPlant[at * width] = used - own;
       withPlant[at * width + 1] = made - this.keptOf(made, direct, stored);
@@ -62,12 +64,26 @@ export class DailyBatteryUse implements OwnUse {
 
   kept(period: Period, made: number, used: number): number {
     const direct = selfUsed(made, used, this.terms);
-    const rest = { surplus: made - direct, lack: used - direct };
-    return this.keptOf(made, direct, dailyStored(this.battery, periodDays(period), rest));
+    return this.keptOf(made, direct, this.storedIn(period, { surplus: made - direct, lack: used - direct }));
+  }
+
+  delivered(period: Period, made: number, used: number): number {
+    const direct = selfUsed(made, used, this.terms);
+    const stored = this.storedIn(period, { surplus: made - direct, lack: used - direct });
+    return this.deliveredOf(used, direct, stored);
   }
 
   forDraws(): OwnUse {
     return this;
+  }
+
+  private storedIn(period: Period, rest: { readonly surplus: number; readonly lack: number }): number {
+    return dailyStored(this.battery, periodDays(period), rest);
+  }
+
+  /** What is used at home: as it is made, and out of the battery. */
+  private deliveredOf(used: number, direct: number, stored: number): number {
+    return Math.min(used, direct + roundedUnits(stored * this.battery.way, this.terms.step));
   }
 
   /** What is not given: used as it is made, and what goes into the battery. */

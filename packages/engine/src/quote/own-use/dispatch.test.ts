@@ -33,6 +33,21 @@ describe('dispatch', () => {
     expect([charged, discharged, content, all(taken), all(given)]).toEqual([2000, 2000, 0, 2000, 3000]);
   });
 
+  it('tells what each interval took and gave, where that is wanted', () => {
+    // 3,000 go in and 2,000 are left over; then 3,000 come out and 1,000 are missing; then nothing is either.
+    const each = { taken: Float64Array.of(9, 9, 9), given: Float64Array.of(9, 9, 9) };
+    const hours = [
+      [0, 5000],
+      [4000, 0],
+      [500, 500],
+    ] as const;
+    run(hours, { capacity: 3000, way: 1 }, { each });
+    expect([[...each.taken], [...each.given]]).toEqual([
+      [0, 1000, 0],
+      [2000, 0, 0],
+    ]);
+  });
+
   it('goes on with what the battery holds', () => {
     const result = emptyBattery(1);
     const battery = { capacity: 3000, power: 0, way: 1 };

@@ -23,6 +23,8 @@ export interface DispatchTerms {
   readonly most: number;
   /** The time block of each interval; null: all the same. */
   readonly block: Uint16Array | null;
+  /** Receives what is taken and given in each interval; left out: only the sums are wanted. */
+  readonly each?: { readonly taken: Float64Array; readonly given: Float64Array } | undefined;
 }
 
 /**
@@ -84,7 +86,7 @@ function discharge({ way }: Battery, lack: number, most: number, into: Dispatche
 export function dispatch(
   { use, generation }: Intervals,
   battery: Battery,
-  { perUse, perMade, most, block }: DispatchTerms,
+  { perUse, perMade, most, block, each }: DispatchTerms,
   into: Dispatched,
 ): void {
   beginSums(into);
@@ -94,13 +96,16 @@ export function dispatch(
     const used = (use[at] as number) * perUse;
     const made = (generation[at] as number) * perMade;
     const own = block === null ? 0 : (block[at] as number);
-    if (made > used) {
-      direct += used;
-      given[own] = (given[own] as number) + charge(battery, made - used, most, into);
-    } else {
-      direct += made;
-      taken[own] = (taken[own] as number) + discharge(battery, used - made, most, into);
-    }
+    const isSurplus = made > used;
+    direct += isSurplus ? used : made;
+    const left = isSurplus
+      ? charge(battery, made - used, most, into)
+      : discharge(battery, used - made, most, into);
+    if (isSurplus) given[own] = (given[own] as number) + left;
+    else taken[own] = (taken[own] as number) + left;
+    if (each === undefined) continue;
+    each.given[at] = isSurplus ? left : 0;
+    each.taken[at] = isSurplus ? 0 : left;
   }
   into.direct = direct;
 }

@@ -15,9 +15,21 @@ export interface IntervalTotals {
 /** As for factors: many times what the sum and the quotients can be off. */
 const DOUBT = 2 ** -48;
 
+/** Products of whole numbers below this are exact in doubles. */
+const EXACT = 2 ** 26;
+
+/** Which of two ratios is larger, by whole numbers. */
+function comparedAcross(one: IntervalTotals, other: IntervalTotals): number {
+  const { use, generation } = one;
+  if (Math.max(use, generation, other.use, other.generation) < EXACT)
+    return generation * other.use - other.generation * use;
+  const cross = BigInt(generation) * BigInt(other.use) - BigInt(other.generation) * BigInt(use);
+  return cross === 0n ? 0 : cross < 0n ? -1 : 1;
+}
+
 /**
  * Intervals by generation for each Wh used, the least first. Doubles of different ratios can only be the same where
- * whole numbers are large; the products of values below 2^26 are exact.
+ * whole numbers are large.
  */
 function byRatio({ use, generation }: Intervals): {
   readonly order: number[];
@@ -25,11 +37,14 @@ function byRatio({ use, generation }: Intervals): {
 } {
   const ratios = Float64Array.from(use, (used, at) => (generation[at] as number) / used);
   const order = [...use.keys()].filter((at) => use[at] !== 0 || generation[at] !== 0);
+  const at = (place: number): IntervalTotals => ({
+    use: use[place] as number,
+    generation: generation[place] as number,
+  });
   order.sort((one, other) => {
     const [a, b] = [ratios[one] as number, ratios[other] as number];
     if (a !== b) return a < b ? -1 : 1;
-    const cross = (generation[one] as number) * (use[other] as number);
-    return cross - (generation[other] as number) * (use[one] as number);
+    return comparedAcross(at(one), at(other));
   });
   return { order, ratios: Float64Array.from(order, (at) => ratios[at] as number) };
 }
@@ -55,7 +70,7 @@ export class Overlap {
   private readonly below: Float64Array;
 
   /**
-   * @param intervals  whole Wh below 2^26 each
+   * @param intervals  whole Wh; or windows of several intervals
    * @param totals     of the whole month, where these are only some of its intervals
    */
   constructor(intervals: Intervals, totals: IntervalTotals) {

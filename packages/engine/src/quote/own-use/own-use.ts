@@ -1,5 +1,6 @@
 import type { Period } from '../../quantity/index.ts';
 import type { LifeUnits } from '../life-columns.ts';
+import type { PeriodShape } from './period-shape.ts';
 
 /**
  * How much of what a plant makes is used at home, month by month: by a share, by intervals, with or without a
@@ -8,6 +9,8 @@ import type { LifeUnits } from '../life-columns.ts';
 export interface OwnUse {
   /** Time blocks whose columns it fills; none: only the columns that every row has. */
   readonly blocks: readonly string[];
+  /** Measures of the tariff that are netted inside windows and whose columns it fills, after those of blocks. */
+  readonly measures: readonly string[];
   /**
    * Fill in what is used at home, taken and given in every month of a life, the first one first: what a battery
    * holds goes over into the next month.
@@ -22,12 +25,28 @@ export interface OwnUse {
    * @param used  in it
    */
   readonly kept: (period: Period, made: number, used: number) => number;
+  /**
+   * Units of any period that were used at home: what is kept, less what a battery loses and holds.
+   *
+   * @param made  in the period, and
+   * @param used  in it
+   */
+  readonly delivered: (period: Period, made: number, used: number) => number;
+  /**
+   * When units of any period are used, made, taken and given, as doubles; null: the rule does not tell.
+   *
+   * @param made  in the period, and
+   * @param used  in it
+   */
+  readonly shape: (period: Period, made: number, used: number) => PeriodShape | null;
   /** The same rule as random draws use it, quick enough for a thousand lives. */
   readonly forDraws: () => OwnUse;
 }
 
-/** A rule that fills in no time blocks. */
+/** A rule that fills in no more columns than every row has. */
 export const NO_BLOCKS: readonly string[] = [];
+/** It does not tell when units are used. */
+export const NO_SHAPE = (): null => null;
 
 /** What a double can be off by where it stands for a half: a billionth of a step. */
 const DOUBT = 1e-9;

@@ -6,12 +6,15 @@ import {
   type Finding,
   type Outcome,
 } from '../../quantity/index.ts';
-import type { BlockClock } from '../../energy/index.ts';
+import type { BlockClock, NettingWindow } from '../../energy/index.ts';
 import { quoteFinding } from '../findings.ts';
 import { monthNames } from '../months.ts';
 import type { MonthlyUnits } from '../quote-input.ts';
-import { DAY_MINUTES, dayOf, minuteWords, profileFindings } from './check-profile.ts';
+import { profileFindings } from './check-profile.ts';
+import { DAY_MINUTES, dayOf, minuteWords } from './local-minutes.ts';
 import { profileMonth, type QuoteProfile, type ReadProfile } from './profile.ts';
+import { spansOf } from './month-windows.ts';
+import { windowFindings } from './profile-windows.ts';
 
 /** The rows of each calendar month from January on, and how many intervals it has when it is whole. */
 function rowsByMonth({ starts, minutes }: QuoteProfile) {
@@ -77,11 +80,13 @@ function blocksOf({ starts, minutes }: QuoteProfile, clock: BlockClock) {
  *
  * @param profile   a year of use and generation
  * @param clockFor  the time blocks of the tariff for intervals of some minutes; null: it has none
+ * @param netted    measures of the tariff that are netted inside windows; left out: none
  * @returns         null where anything is an error
  */
 export function readProfile(
   profile: QuoteProfile,
   clockFor: (minutes: number) => BlockClock | null,
+  netted: readonly NettingWindow[] = [],
 ): Outcome<ReadProfile | null> {
   const plain = profileFindings(profile);
   if (plain.length > 0) return { value: null, findings: plain };
@@ -90,13 +95,20 @@ export function readProfile(
   const clock = clockFor(minutes);
   const blocks = clock?.blocks.map(({ id }) => id) ?? [];
   const placed = clock === null ? null : blocksOf(profile, clock);
-  const findings = [...monthFindings(rows, whole, profile), ...(placed?.findings ?? [])];
+  const ofBlocks = placed?.findings ?? [];
+  const inBlocks = placed === null || ofBlocks.length > 0 ? null : { block: placed.block, blocks };
+  const findings = [
+    ...monthFindings(rows, whole, profile),
+    ...ofBlocks,
+    ...windowFindings(netted, profile, inBlocks),
+  ];
   if (findings.some(({ severity }) => severity === 'error')) return { value: null, findings };
+  const { spans, windows } = spansOf(netted);
   const months = rows.map((own) => {
     const block = Uint16Array.from(own, (row) => placed?.block[row] ?? 0);
-    return profileMonth(profile, Uint32Array.from(own), block, blocks.length);
+    return profileMonth(profile, Uint32Array.from(own), { block, blocks: blocks.length, spans });
   });
-  return { value: { minutes, months, blocks }, findings };
+  return { value: { minutes, months, blocks, windows, source: profile }, findings };
 }
 
 /**

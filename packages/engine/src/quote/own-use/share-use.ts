@@ -1,6 +1,6 @@
 import type { LifeUnits } from '../life-columns.ts';
 import type { Share } from '../quote-input.ts';
-import { NO_BLOCKS, type OwnUse } from './own-use.ts';
+import { NO_BLOCKS, NO_SHAPE, type OwnUse } from './own-use.ts';
 
 /** A share of the generation, and the step that units are rounded to. */
 export interface ShareTerms {
@@ -25,6 +25,8 @@ export function selfUsed(made: number, used: number, { share, step }: ShareTerms
 /** Own use as a share of the generation of each month, for want of anything that tells when units are used. */
 export class ShareUse implements OwnUse {
   readonly blocks = NO_BLOCKS;
+  readonly measures = NO_BLOCKS;
+  readonly shape = NO_SHAPE;
   private readonly terms: ShareTerms;
 
   constructor(share: Share, step: number) {
@@ -46,6 +48,10 @@ export class ShareUse implements OwnUse {
   }
 
   kept(_period: unknown, made: number, used: number): number {
+    return selfUsed(made, used, this.terms);
+  }
+
+  delivered(_period: unknown, made: number, used: number): number {
     return selfUsed(made, used, this.terms);
   }
 

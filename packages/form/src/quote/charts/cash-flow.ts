@@ -25,11 +25,20 @@ export function cashFlowTable({ title, years, lineName, payback }: CashFlowData)
   };
 }
 
-function draw(plan: CashFlowPlan, data: CashFlowData): SVGTemplateResult {
+/**
+ * What the chart of money by year draws.
+ *
+ * @param name  of the axis across
+ */
+export function drawCashFlow(
+  plan: CashFlowPlan,
+  data: CashFlowData,
+  name = 'years since the purchase',
+): SVGTemplateResult {
   const { plot, across, points, line, band, ends, payback } = plan;
   const { frame } = plot;
   return svg`
-    ${drawUpright(plot, data.unit)} ${drawAcross(frame, across, 'years since the purchase')}
+    ${drawUpright(plot, data.unit)} ${drawAcross(frame, across, name)}
     ${
       band === null
         ? nothing
@@ -68,7 +77,7 @@ export function renderCashFlow(data: CashFlowData, view: ChartView): TemplateRes
   return renderFigure({
     words: data,
     view,
-    picture: plan === null ? null : { frame: plan.plot.frame, drawing: draw(plan, data) },
+    picture: plan === null ? null : { frame: plan.plot.frame, drawing: drawCashFlow(plan, data) },
     keys: plan === null ? [] : keysOf(data, plan),
     table: cashFlowTable(data),
   });

@@ -64,9 +64,11 @@ export const BLANK_PARTS = {
   loan: { amount: '', rate: '', months: '', kind: 'reducing' },
   uncertainty: { generation: '', use: '', escalation: '', degradation: '' },
   carbon: { factor: '', version: '', variant: '' },
+  battery: { capacity: '', power: '', efficiency: '', cost: '' },
 } as const satisfies {
   readonly subsidy: NonNullable<QuoteDocument['subsidy']>;
   readonly loan: NonNullable<QuoteDocument['loan']>;
   readonly uncertainty: NonNullable<QuoteDocument['uncertainty']>;
   readonly carbon: NonNullable<QuoteDocument['carbon']>;
+  readonly battery: NonNullable<QuoteDocument['battery']>;
 };

@@ -1,4 +1,5 @@
 import type { QuoteDocument } from '@unitbook/engine';
+import { batteryFields, nextBatteryFields } from './battery-fields.ts';
 import {
   generationFields,
   lifeFields,
@@ -127,19 +128,30 @@ export const uncertaintyFields = ({ uncertainty }: QuoteDocument): readonly Quot
             ]),
       ];
 
-/** What else the rules may become. */
-export const policyFields = ({ policies = [] }: QuoteDocument): readonly QuoteField[] =>
-  policies.flatMap((_, at): readonly QuoteField[] => [
-    { path: ['policies', at, 'name'], label: 'The case is called', is: 'text' },
-    { path: ['policies', at, 'from'], label: 'From the beginning of year', is: 'number', places: 0 },
-    {
-      path: ['policies', at, 'selfUse'],
-      label: 'Own use then, %',
-      is: 'number',
-      unit: ' %',
-      mayBeBlank: true,
-    },
-  ]);
+/** A case of other rules. */
+export const policyFields = (at: number): readonly QuoteField[] => [
+  {
+    path: ['policies', at, 'name'],
+    label: 'The case is called',
+    what: 'what the case is called',
+    is: 'text',
+    isWanted: true,
+  },
+  {
+    path: ['policies', at, 'from'],
+    label: 'From the beginning of year',
+    what: 'the year from which the case holds',
+    is: 'number',
+    places: 0,
+  },
+  {
+    path: ['policies', at, 'selfUse'],
+    label: 'Own use then, %',
+    is: 'number',
+    unit: ' %',
+    mayBeBlank: true,
+  },
+];
 
 /** CO2 that a unit stands for, with where it is from. */
 export const carbonFields = ({ carbon }: QuoteDocument): readonly QuoteField[] =>
@@ -161,6 +173,8 @@ export function allFields(source: FieldSource): readonly QuoteField[] {
     ...plantFields(),
     ...generationFields(source),
     ...selfUseFields(),
+    ...batteryFields(document),
+    ...nextBatteryFields(document),
     ...document.price.flatMap((_, at) => priceFields(at)),
     ...subsidyFields(document),
     ...loanFields(document),
@@ -168,7 +182,7 @@ export function allFields(source: FieldSource): readonly QuoteField[] {
     ...riseFields(source),
     ...lifeFields(),
     ...uncertaintyFields(document),
-    ...policyFields(document),
+    ...(document.policies ?? []).flatMap((_, at) => policyFields(at)),
     ...carbonFields(document),
   ];
 }

@@ -13,6 +13,8 @@ export interface QuoteField {
   readonly unit?: string;
   /** Whether it may stay blank; a blank one is left out of the document. */
   readonly mayBeBlank?: boolean;
+  /** Whether a text has to be there: others may stay blank as they are. */
+  readonly isWanted?: boolean;
   /** Decimals that a number may have at most, where the engine does not look at one with more. */
   readonly places?: number;
 }
@@ -142,17 +144,27 @@ export const selfUseFields = (): readonly QuoteField[] => [
   text(['selfUse', 'basis'], 'Why so much', 'who is at home by day, what runs then'),
 ];
 
+/** Rises that are said of something that cannot rise by this tariff: it has no such charge, or one that follows others. */
+export function strayRises({ document, charges }: FieldSource): readonly string[] {
+  const rising = charges.filter(({ follows }) => follows === '').map(({ id }) => id);
+  return charges.length === 0
+    ? []
+    : Object.keys(document.escalation.charges).filter((id) => !rising.includes(id));
+}
+
+const riseField = (id: string, label: string): QuoteField =>
+  number(['escalation', 'charges', id], `${label}, % a year`, {
+    what: `the yearly rise of the ${label.toLowerCase()}`,
+    unit: ' %',
+    mayBeBlank: true,
+  });
+
 /** How rates rise, charge by charge. */
-export const riseFields = ({ charges }: FieldSource): readonly QuoteField[] => [
-  ...charges
-    .filter(({ follows }) => follows === '')
-    .map(({ id, label }) =>
-      number(['escalation', 'charges', id], `${label}, % a year`, {
-        what: `the yearly rise of the ${label.toLowerCase()}`,
-        unit: ' %',
-        mayBeBlank: true,
-      }),
-    ),
+export const riseFields = (source: FieldSource): readonly QuoteField[] => [
+  ...source.charges.filter(({ follows }) => follows === '').map(({ id, label }) => riseField(id, label)),
+  ...strayRises(source).map((id) =>
+    riseField(id, `“${source.charges.find((charge) => charge.id === id)?.label ?? id}”`),
+  ),
   text(['escalation', 'basis'], 'Why so much', 'past orders, or a forecast with its publisher'),
 ];
 

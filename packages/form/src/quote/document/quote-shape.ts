@@ -60,6 +60,7 @@ export const QUOTE: Shape = {
     format: ['unitbook-quote-1'],
     offer: { fields: NAMED('date validUntil? customer? site? seller? licence? installer? promise?') },
     ...NAMED('$schema? locale? start years discountRate'),
+    'tariff?': { fields: NAMED('id name?') },
     quantities: TEXTS,
     ...ENERGY,
     ...MONEY,

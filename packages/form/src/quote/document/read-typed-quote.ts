@@ -72,6 +72,10 @@ function toldOf(field: QuoteField, plain: string): Finding | null {
 const plainText = ({ is }: QuoteField, text: string): string =>
   is === 'number' ? keptNumber(text) : is === 'day' ? keptDay(text) : text;
 
+/** A text may stay blank unless it is wanted; a number and a day only where that is said. */
+const mayStayBlank = ({ is, mayBeBlank, isWanted }: QuoteField): boolean =>
+  mayBeBlank === true || (isWanted !== true && (is === 'text' || is === 'words'));
+
 /**
  * Understand a quote as people type it. What is blank and may be is left out; everything else that cannot be
  * read is told, all at once.
@@ -86,7 +90,7 @@ export function readTypedQuote(typed: QuoteDocument, fields: readonly QuoteField
     const { path, mayBeBlank } = field;
     const text = textAt(typed, path).trim();
     const plain = plainText(field, text);
-    if (plain === '' && (mayBeBlank === true || field.is === 'text' || field.is === 'words')) {
+    if (plain === '' && mayStayBlank(field)) {
       if (valueAt(typed, path) !== undefined && mayBeBlank === true) document = blanked(document, field);
       continue;
     }

@@ -1,5 +1,5 @@
 import { html, type TemplateResult } from 'lit';
-import { exactText, parseDay, quotientText } from '@unitbook/engine';
+import { exactText, parseDay, quotientText, type Quote } from '@unitbook/engine';
 import { monthTable } from '../render/tables.ts';
 import { renderFacts, renderItem, renderPaperTable, type Fact } from './paper-parts.ts';
 import type { PaperView } from './paper-view.ts';
@@ -29,11 +29,17 @@ function renderWho(paper: PaperView): TemplateResult {
   );
 }
 
+/** A power in words; one that the words do not know as its tariff calls it. */
+function powerName(name: string, powers: Readonly<Record<string, string>>): string {
+  const known = Object.hasOwn(powers, name) ? powers[name] : undefined;
+  return known ?? name.charAt(0).toUpperCase() + name.slice(1).replaceAll('-', ' ');
+}
+
 function renderInputs({ quote, words, writing, tariff }: PaperView): TemplateResult {
   const { labels, heads, sentences } = words;
   const { use, quantities } = quote.input.document;
   const powers = Object.entries(quantities).map(([name, kW]): Fact => [
-    name.charAt(0).toUpperCase() + name.slice(1).replaceAll('-', ' '),
+    powerName(name, words.powers),
     `${writing.number(kW)} kW`,
   ]);
   return renderItem(
@@ -56,7 +62,7 @@ function renderSystem({ quote, words, writing }: PaperView): TemplateResult {
     3,
     heads.system,
     renderFacts([
-      ['kWp', `${size}${kW === undefined ? '' : `; ${writing.number(kW)} kW`}`],
+      [labels.peak, `${size}${kW === undefined ? '' : `${words.assumptions.apart}${writing.number(kW)} kW`}`],
       [labels.modules, modules],
       [labels.inverter, inverter],
       [labels.layout, layout],
@@ -89,21 +95,32 @@ function renderGeneration({ quote, words, writing }: PaperView): TemplateResult 
   );
 }
 
-function renderOwnUse({ quote, words, writing }: PaperView): TemplateResult {
+/** What own use follows from: a share, use and generation by intervals, or nothing. */
+function ownUseText({ ownUse, input, years }: Quote, { words: { sentences }, writing }: PaperView): string {
+  const share = input.document.selfUse?.share;
+  if (ownUse === 'profile') {
+    const [first] = years;
+    const part = quotientText((first?.selfUse ?? 0) * 100, Math.max(1, first?.generation ?? 0), 0);
+    return sentences.ownUseByIntervals(writing.number(part));
+  }
+  return share === undefined ? sentences.ownUseUnknown : sentences.ownUse(writing.number(share));
+}
+
+function renderOwnUse(paper: PaperView): TemplateResult {
+  const { quote, words } = paper;
   const { sentences, heads, labels } = words;
   const { selfUse } = quote.input.document;
-  const share = selfUse?.share;
   const basis = selfUse?.basis ?? '';
   return renderItem(
     5,
     heads.ownUse,
-    html`<p>${share === undefined ? sentences.ownUseUnknown : sentences.ownUse(writing.number(share))}</p>
+    html`<p>${ownUseText(quote, paper)}</p>
       ${renderFacts([[labels.reason, basis === '' ? sentences.notSaid : basis]])}`,
   );
 }
 
-function renderMonths({ quote, words, writing }: PaperView): TemplateResult {
-  const { lines, sum } = monthTable(quote, writing);
+function renderMonths({ quote, billed, words, writing }: PaperView): TemplateResult {
+  const { lines, sum } = monthTable(quote, billed, writing);
   const total = sum === undefined ? null : [words.tables.year, ...sum.slice(1)];
   const hasFilled = quote.months.some(({ isFilled }) => isFilled);
   return renderItem(

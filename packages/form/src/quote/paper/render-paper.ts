@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { exactText } from '@unitbook/engine';
 import type { QuoteDesk } from '../quote-desk.ts';
-import { wordsFor } from '../words/words-for.ts';
+import { renderLanguageProblem } from './language-problem.ts';
 import { renderFirstPage } from './first-page.ts';
 import { renderAssumptions, renderCosts, renderLoanPart, renderPaperAnswer } from './money-parts.ts';
 import type { PaperView } from './paper-view.ts';
@@ -21,7 +21,8 @@ function paperOf(desk: QuoteDesk): PaperView | null {
   if (view.quote === null) return null;
   return {
     quote: view.quote,
-    words: wordsFor(desk.document.locale),
+    billed: later.billed,
+    words: desk.language.words,
     writing: view.writing,
     draws: desk.isStale ? null : later.draws,
     cases: desk.isStale ? [] : (later.cases ?? []),
@@ -44,16 +45,17 @@ export function renderPaper(desk: QuoteDesk): TemplateResult | typeof nothing {
   const paper = paperOf(desk);
   if (paper === null) return nothing;
   const { words, quote } = paper;
-  return html`<article class="sheet" lang=${words.language} aria-labelledby="quote-paper-title">
-    <header>
-      <h3 id="quote-paper-title">${words.title}</h3>
-      <p>${quote.input.document.offer.customer ?? ''}</p>
-      <p class="estimate">${words.estimate}</p>
-    </header>
-    ${renderTrial(paper)} ${renderPaperAnswer(paper)} ${renderFirstPage(paper)}
-    <div class="columns money">
-      ${renderCosts(paper)} ${renderLoanPart(paper)} ${renderAssumptions(paper)}
-    </div>
-    ${renderSecondPage(paper)}
-  </article>`;
+  return html`${renderLanguageProblem(desk.language)}
+    <article class="sheet" lang=${words.language} aria-labelledby="quote-paper-title">
+      <header>
+        <h3 id="quote-paper-title">${words.title}</h3>
+        <p>${quote.input.document.offer.customer ?? ''}</p>
+        <p class="estimate">${words.estimate}</p>
+      </header>
+      ${renderTrial(paper)} ${renderPaperAnswer(paper)} ${renderFirstPage(paper)}
+      <div class="columns money">
+        ${renderCosts(paper)} ${renderLoanPart(paper)} ${renderAssumptions(paper)}
+      </div>
+      ${renderSecondPage(paper)}
+    </article>`;
 }

@@ -1,12 +1,12 @@
 import { html, type TemplateResult } from 'lit';
-import { caseTable, yearTable } from '../render/tables.ts';
-import { renderCashFlow } from '../charts/cash-flow.ts';
-import { cashFlowOf } from '../view/chart-views.ts';
+import { yearTable } from '../render/tables.ts';
+import { caseLines } from './case-lines.ts';
+import { renderPaperChart } from './paper-chart.ts';
 import { renderItem, renderPaperTable } from './paper-parts.ts';
 import type { PaperView } from './paper-view.ts';
 
 function renderYears(paper: PaperView): TemplateResult {
-  const { quote, words, writing, draws } = paper;
+  const { quote, words, writing } = paper;
   const { lines, heads } = yearTable(quote, writing);
   const names =
     heads.length === words.tables.years.length
@@ -15,20 +15,16 @@ function renderYears(paper: PaperView): TemplateResult {
   return renderItem(
     12,
     `${words.heads.years} (${writing.sign})`,
-    html`${renderPaperTable(names, lines)}
-      <p>${words.sentences.payback}</p>
-      ${renderCashFlow(cashFlowOf(quote, draws, writing), { id: 'paper-cash', size: 'wide', writing })}`,
+    html`${renderPaperTable(names, lines)} ${renderPaperChart(paper)}`,
   );
 }
 
 function renderCases(paper: PaperView): TemplateResult {
-  const { quote, words, writing, cases } = paper;
-  const { lines } = caseTable(quote, cases, writing);
-  const [base = [], ...others] = lines;
+  const { words, writing } = paper;
   return renderItem(
     13,
     `${words.heads.sensitivity} (${writing.sign})`,
-    renderPaperTable(words.tables.cases, [[words.tables.asQuoted, ...base.slice(1)], ...others]),
+    renderPaperTable(words.tables.cases, caseLines(paper)),
   );
 }
 

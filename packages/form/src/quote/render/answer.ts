@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import type { Finding, Quote } from '@unitbook/engine';
 import { renderButton } from '../../render/button.ts';
 import { isUnfinished } from '../../view/unfinished.ts';
 import { fieldIdOf } from '../document/edit-quote.ts';
@@ -9,7 +10,8 @@ import { quoteFindingText } from '../view/quote-finding-text.ts';
 import { DRAWS } from '../work/later-work.ts';
 import { groupKeyOf } from './inputs.ts';
 
-function renderAnswerLine({ key, label, value, note }: AnswerLine): TemplateResult {
+/** A line of an answer: what it is, how much, and what has to be read with it. */
+export function renderAnswerLine({ key, label, value, note }: AnswerLine): TemplateResult {
   return html`<div class=${key === 'payback' ? 'first' : ''}>
     <dt>${label}</dt>
     <dd class=${key === 'payback' ? 'payable' : ''} id="quote-answer-${key}">${value}</dd>
@@ -39,38 +41,54 @@ function renderProgress({ later, document, view }: QuoteDesk): TemplateResult | 
   </p>`;
 }
 
+/** That there is no answer, and why not. */
+function noAnswerText({ tariff, view }: QuoteDesk): string {
+  const { kind } = tariff.view;
+  if (kind !== 'open' && kind !== 'opening') return 'There is no answer yet: choose the tariff first.';
+  const errors = view.findings.filter(({ severity }) => severity === 'error');
+  return `There is no answer yet: ${String(errors.length)} still to type or set right.`;
+}
+
+/** So many stand there at once: on a phone the inputs are beneath them. */
+const SHOWN = 5;
+
 /** What is to be set right before there is an answer, all of it, each with the way to its field. */
 function renderWanted(desk: QuoteDesk): TemplateResult {
   const { findings, writing } = desk.view;
   const errors = findings.filter(({ severity }) => severity === 'error');
   const wrong = errors.filter((finding) => !isUnfinished(finding));
-  const go = (path: readonly (string | number)[]): void => {
+  const go = ({ code, path }: Finding): void => {
     desk.setOpen(groupKeyOf(String(path[0])), true);
-    desk.focusField(fieldIdOf(path));
+    // Whatever is wrong with intervals is set right by a file, and so is that there are none.
+    const isOfProfile = path[0] === 'profile' || code === 'quote/needs-profile';
+    desk.focusField(fieldIdOf(isOfProfile ? ['profile'] : path));
   };
-  return html`<div id="quote-wanted">
-    <p class="provided">
-      ${
-        desk.tariff.view.kind === 'open' || desk.tariff.view.kind === 'opening'
-          ? `There is no answer yet: ${String(errors.length)} still to type or set right.`
-          : 'There is no answer yet: choose the tariff first.'
-      }
-    </p>
-    <ul class="wanted-list">
-      ${errors.slice(0, 40).map(
-        (finding) =>
-          html`<li>
-            ${isUnfinished(finding) ? `Still to type: ${finding.remedy}` : quoteFindingText(finding, writing)}
-            ${renderButton(
-              'Go to it',
-              () => {
-                go(finding.path);
-              },
-              { className: 'quiet', about: finding.path.join(' ') },
-            )}
-          </li>`,
+  const item = (finding: Finding): TemplateResult =>
+    html`<li>
+      ${isUnfinished(finding) ? `Still to type: ${finding.remedy}` : quoteFindingText(finding, writing)}
+      ${renderButton(
+        'Go to it',
+        () => {
+          go(finding);
+        },
+        { className: 'quiet', about: finding.path.join(' ') },
       )}
+    </li>`;
+  return html`<div id="quote-wanted">
+    <p class="provided">${noAnswerText(desk)}</p>
+    <ul class="wanted-list">
+      ${errors.slice(0, SHOWN).map(item)}
     </ul>
+    ${
+      errors.length <= SHOWN
+        ? nothing
+        : html`<details class="help">
+            <summary>And ${errors.length - SHOWN} more</summary>
+            <ul class="wanted-list">
+              ${errors.slice(SHOWN).map(item)}
+            </ul>
+          </details>`
+    }
     ${wrong.length === 0 ? nothing : html`<p class="hint">Nothing that was typed is lost.</p>`}
   </div>`;
 }
@@ -99,16 +117,40 @@ export function renderAnswer(desk: QuoteDesk): TemplateResult {
   `;
 }
 
+/** Above the inputs of a phone the answer is out of sight: two of its figures go along. */
+function renderShort(quote: Quote, { later, view }: QuoteDesk): readonly TemplateResult[] {
+  return answerOf(quote, later.draws, view.writing)
+    .slice(0, 2)
+    .map(
+      ({ key, label, value }) =>
+        html`<div class="short" id="quote-short-${key}">
+          <dt>${label}</dt>
+          <dd>${value}</dd>
+        </div>`,
+    );
+}
+
+/** Beneath the strip of a phone what is typed stays where it is, also while there is no answer. */
+function renderNoAnswer(desk: QuoteDesk): TemplateResult | typeof nothing {
+  if (desk.isSpread) return nothing;
+  return html`<section class="strip" aria-label="What is wanted" tabindex="0">
+    ${noAnswerText(desk)}
+  </section>`;
+}
+
 /** What the figures hang on, in one ruled strip that stays in sight. */
 export function renderStrip(desk: QuoteDesk): TemplateResult | typeof nothing {
   const { quote, writing, source } = desk.view;
-  if (quote === null) return nothing;
+  if (quote === null) return renderNoAnswer(desk);
   const { view } = desk.tariff;
   const tariff = view.kind === 'open' ? view.tariff.tariff.document.name : '';
   const { charges } = source;
+  const { read } = desk.profile;
+  const ownUse = read === null ? {} : { ownUse: `by the intervals of “${read.name}”` };
   return html`<section class="strip" aria-label="What this hangs on" tabindex="0">
     <dl>
-      ${assumptionsOf(quote.input.document, { charges, tariff }, writing).map(
+      ${desk.isSpread ? nothing : renderShort(quote, desk)}
+      ${assumptionsOf(quote.input.document, { charges, tariff, ...ownUse }, writing).map(
         ([label, text]) =>
           html`<div>
             <dt>${label}</dt>

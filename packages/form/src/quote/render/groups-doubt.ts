@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { renderPlainSelect } from '../../render/select.ts';
 import { putAt } from '../document/edit-quote.ts';
-import { carbonFields, policyFields, uncertaintyFields } from '../document/money-fields.ts';
+import { carbonFields, uncertaintyFields } from '../document/money-fields.ts';
 import type { QuoteDesk } from '../quote-desk.ts';
 import { renderPart } from './part.ts';
 import { renderFields } from './quote-field.ts';
@@ -44,14 +44,6 @@ export const renderUncertainty = (desk: QuoteDesk): TemplateResult =>
     },
     desk,
   );
-
-/** What else the rules may become: their settlement stays as it was opened. */
-export const renderPolicies = (desk: QuoteDesk): TemplateResult =>
-  html`${renderFields(policyFields(desk.document), desk)}${renderFindingsAt(['policies'], desk)}
-    <p class="hint">
-      Cases of other rules come with the quote’s file, as data: the rule itself is written as a tariff writes
-      it.
-    </p>`;
 
 /** CO2 that a unit stands for. */
 export const renderCarbon = (desk: QuoteDesk): TemplateResult =>

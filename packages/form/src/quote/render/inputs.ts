@@ -2,18 +2,16 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { renderButton } from '../../render/button.ts';
 import { renderFold } from '../../render/fold.ts';
 import type { QuoteDesk } from '../quote-desk.ts';
-import {
-  renderGeneration,
-  renderLife,
-  renderOffer,
-  renderPlant,
-  renderPowers,
-  renderRises,
-  renderSelfUse,
-  renderUse,
-} from './groups-energy.ts';
-import { renderCarbon, renderPolicies, renderUncertainty } from './groups-doubt.ts';
+import { renderBattery } from './group-battery.ts';
+import { renderGeneration } from './group-generation.ts';
+import { renderOthers } from './group-others.ts';
+import { renderSelfUse } from './group-own-use.ts';
+import { renderPolicies } from './group-policies.ts';
+import { renderCarbon, renderUncertainty } from './groups-doubt.ts';
+import { renderPlant, renderUse } from './groups-energy.ts';
+import { renderOffer } from './group-offer.ts';
 import { renderLoan, renderPrice, renderSubsidy, renderUpkeep } from './groups-money.ts';
+import { renderLife, renderPowers, renderRises } from './groups-terms.ts';
 import { renderQuoteTariff } from './quote-tariff.ts';
 import { renderSliders } from './sliders.ts';
 
@@ -30,9 +28,10 @@ const GROUPS: readonly Group[] = [
   {
     key: 'tariff',
     title: 'Tariff and account',
-    parts: ['quantities'],
+    parts: ['quantities', 'tariff'],
     render: (desk) => html`${renderQuoteTariff(desk)}${renderPowers(desk)}`,
   },
+  { key: 'others', title: 'Other tariffs', parts: [], render: renderOthers },
   { key: 'use', title: 'Twelve months of use', parts: ['use'], render: renderUse },
   { key: 'plant', title: 'The plant', parts: ['plant'], render: renderPlant },
   {
@@ -41,7 +40,8 @@ const GROUPS: readonly Group[] = [
     parts: ['generation', 'degradation'],
     render: renderGeneration,
   },
-  { key: 'own', title: 'Own use', parts: ['selfUse'], render: renderSelfUse },
+  { key: 'own', title: 'Own use', parts: ['selfUse', 'profile'], render: renderSelfUse },
+  { key: 'battery', title: 'Battery', parts: ['battery'], render: renderBattery },
   { key: 'price', title: 'Price and tax', parts: ['price'], render: renderPrice },
   { key: 'subsidy', title: 'Subsidy', parts: ['subsidy'], render: renderSubsidy },
   { key: 'loan', title: 'Loan', parts: ['loan'], render: renderLoan },

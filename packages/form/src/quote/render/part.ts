@@ -1,7 +1,7 @@
 import { html, type TemplateResult } from 'lit';
 import { renderButton } from '../../render/button.ts';
 import { BLANK_PARTS } from '../document/blank-quote.ts';
-import { putAt, takeAt } from '../document/edit-quote.ts';
+import { fieldIdOf, putAt, takeAt } from '../document/edit-quote.ts';
 import type { QuoteDesk } from '../quote-desk.ts';
 import { renderFindingsAt } from './quote-findings.ts';
 
@@ -17,6 +17,8 @@ export function renderPart(
   if (desk.document[part] === undefined)
     return html`${renderButton(add, () => {
       desk.change(putAt(desk.document, [part], BLANK_PARTS[part]));
+      const [first = ''] = Object.keys(BLANK_PARTS[part]);
+      desk.focusField(fieldIdOf([part, first]));
     })}`;
   return html`${content()} ${renderFindingsAt([part], desk)}
   ${renderButton(

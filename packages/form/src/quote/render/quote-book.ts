@@ -23,18 +23,43 @@ function renderOnPaper(desk: QuoteDesk): TemplateResult | typeof nothing {
   </section>`;
 }
 
-/** The quote as two pages of the account book: what is offered on the left, what comes of it on the right. */
+function renderOffered(desk: QuoteDesk): TemplateResult {
+  return html`<section class="page inputs-page" aria-labelledby="quote-entry">
+    <h2 id="quote-entry">The offer</h2>
+    ${renderInputs(desk)}
+  </section>`;
+}
+
+/** What is offered on the left page, what comes of it on the right. */
+function renderSpread(desk: QuoteDesk): TemplateResult {
+  return html`${renderOffered(desk)}
+    <section class="page results-page" aria-labelledby="quote-result">
+      <h2 id="quote-result">The answer</h2>
+      ${renderAnswer(desk)} ${renderStrip(desk)} ${renderResults(desk)}
+    </section>`;
+}
+
+/** One page after the other: the answer first, then what it hangs on, in sight from there on. */
+function renderColumn(desk: QuoteDesk): TemplateResult {
+  return html`<section class="page answer-page" aria-labelledby="quote-result">
+      <h2 id="quote-result">The answer</h2>
+      ${renderAnswer(desk)}
+    </section>
+    ${renderStrip(desk)} ${renderOffered(desk)}
+    ${
+      desk.view.quote === null
+        ? nothing
+        : html`<section class="page results-page" aria-labelledby="quote-outcome">
+            <h2 id="quote-outcome">What comes of it</h2>
+            ${renderResults(desk)}
+          </section>`
+    }`;
+}
+
+/** The quote as an account book: what is read in order is seen in the same order, on a phone and on a desk. */
 export function renderQuoteBook(desk: QuoteDesk): TemplateResult {
   return html`${renderQuoteShelf(desk)}
     <div class="book quote-book">
-      <section class="page inputs-page" aria-labelledby="quote-entry">
-        <h2 id="quote-entry">The offer</h2>
-        ${renderInputs(desk)}
-      </section>
-      <section class="page results-page" aria-labelledby="quote-result">
-        <h2 id="quote-result">The answer</h2>
-        ${renderAnswer(desk)} ${renderStrip(desk)} ${renderResults(desk)}
-      </section>
-      ${renderOnPaper(desk)} ${renderCautions()}
+      ${desk.isSpread ? renderSpread(desk) : renderColumn(desk)} ${renderOnPaper(desk)} ${renderCautions()}
     </div>`;
 }

@@ -1,13 +1,16 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Finding } from '@unitbook/engine';
+import { renderButton } from '../../render/button.ts';
 import { typed } from '../../render/desk.ts';
 import { renderFileInput } from '../../render/file-input.ts';
+import { nameOf, otherTariffNamed } from '../document/tariff-of-quote.ts';
 import type { QuoteDesk } from '../quote-desk.ts';
 import { quoteFindingText } from '../view/quote-finding-text.ts';
 
 const OWN = 'own-tariff-file';
 
-function renderWrong(name: string, findings: readonly Finding[], { view }: QuoteDesk): TemplateResult {
+/** A tariff that cannot be used, and why; '' names the one that lies open. */
+export function renderWrong(name: string, findings: readonly Finding[], { view }: QuoteDesk): TemplateResult {
   return html`<div class="finding error" role="alert">
     <p><strong class="mark">${name === '' ? 'This tariff' : `“${name}”`} cannot be used yet:</strong></p>
     <ol class="file-findings">
@@ -26,8 +29,8 @@ function renderState(desk: QuoteDesk): TemplateResult | typeof nothing {
     case 'open': {
       const { document } = view.tariff.tariff;
       return html`<p class="hint">
-        ${document.supplier}${document.invented === true ? ', an invented place' : ''}. The quote’s file does
-        not carry its tariff: keep both.
+        ${document.supplier}${document.invented === true ? ', an invented place' : ''}. The quote’s file names
+        its tariff and does not carry it: keep both.
       </p>`;
     }
     case 'unknown':
@@ -42,6 +45,24 @@ function renderState(desk: QuoteDesk): TemplateResult | typeof nothing {
     case 'wrong':
       return renderWrong('', view.findings, desk);
   }
+}
+
+/** That the quote was worked out by another tariff than the one that lies open. */
+function renderOther({ document, tariff }: QuoteDesk): TemplateResult | typeof nothing {
+  const { chosen, choices, choose } = tariff;
+  const other = otherTariffNamed(document, chosen);
+  const own = nameOf(chosen, choices);
+  if (other === '' || own === '') return nothing;
+  return html`<div class="finding question" id="quote-other-tariff">
+    <p>
+      <strong class="mark">A question:</strong> this quote names the tariff “${other}”, and it is not the one
+      that lies open: the bills here are by “${own}”. Choose the other above or open its file, or go on by
+      this one.
+    </p>
+    ${renderButton('Go on by this one', () => {
+      choose(chosen);
+    })}
+  </div>`;
 }
 
 /** The tariff of the bills: one of the examples, or a file. */
@@ -73,6 +94,7 @@ export function renderQuoteTariff(desk: QuoteDesk): TemplateResult {
         ${renderFileInput('quote-tariff-file', openFile)}
       </div>
     </div>
-    ${refused === null ? nothing : renderWrong(refused.name, refused.findings, desk)} ${renderState(desk)}
+    ${refused === null ? nothing : renderWrong(refused.name, refused.findings, desk)} ${renderOther(desk)}
+    ${renderState(desk)}
   `;
 }

@@ -1,17 +1,18 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { exactText, quoteWarnings, savingOfAddedUnits, type Quote, type Sizes } from '@unitbook/engine';
-import { offerFile } from '../../offer-file.ts';
-import { renderButton } from '../../render/button.ts';
 import { billsTable, renderBills } from '../charts/bills.ts';
 import { cashFlowTable, renderCashFlow } from '../charts/cash-flow.ts';
 import type { ChartView } from '../charts/chart-data.ts';
 import { renderSensitivity, sensitivityTable } from '../charts/sensitivity.ts';
 import { renderSizeCurve, sizeCurveTable } from '../charts/size-curve.ts';
-import { chartCsv, type ChartTable } from '../charts/table.ts';
 import type { QuoteDesk } from '../quote-desk.ts';
 import { billsOf, cashFlowOf, sensitivityOf, sizeCurveOf } from '../view/chart-views.ts';
 import type { QuoteWriting } from '../view/quote-writing.ts';
 import { renderQuoteFinding } from './quote-findings.ts';
+import { renderBeside } from './beside.ts';
+import { renderBatteryResult, renderBatterySizes } from './results-battery.ts';
+import { renderCsv, renderLaterPart, WAITING } from './results-parts.ts';
+import { renderTariffResults } from './results-tariffs.ts';
 import { caseTable, monthTable, renderTable, yearTable } from './tables.ts';
 
 /** How a chart stands on the page. */
@@ -21,24 +22,6 @@ const chartView = (id: string, { size, view: { writing } }: QuoteDesk): ChartVie
   writing,
 });
 
-function renderCsv(name: string, table: ChartTable): TemplateResult {
-  return renderButton(
-    'Save as CSV',
-    () => {
-      offerFile(`unitbook-quote-${name}.csv`, chartCsv(table), 'text/csv');
-    },
-    { className: 'quiet', about: table.caption },
-  );
-}
-
-const WAITING = html`<p class="hint">Being worked out …</p>`;
-
-/** While the quote is worked out anew, what stands here is of the one before. */
-const renderStale = ({ isStale }: QuoteDesk, isThere: boolean): TemplateResult | typeof nothing =>
-  isStale && isThere
-    ? html`<p class="hint">From before the last change; being worked out anew …</p>`
-    : nothing;
-
 /** The months and the chart of their bills. */
 function renderFirstYear(quote: Quote, desk: QuoteDesk): TemplateResult {
   const { writing } = desk.view;
@@ -46,7 +29,7 @@ function renderFirstYear(quote: Quote, desk: QuoteDesk): TemplateResult {
   const hasFilled = quote.months.some(({ isFilled }) => isFilled);
   return html`<section class="part" aria-labelledby="quote-first-year">
     <h3 class="sub" id="quote-first-year">The first year</h3>
-    ${renderTable(monthTable(quote, writing))}
+    ${renderTable(monthTable(quote, desk.later.billed, writing))}
     ${hasFilled ? html`<p class="hint">* The use of this month was filled by a rule, for want of a bill.</p>` : nothing}
     ${renderBills(bills, chartView('quote-chart-bills', desk))} ${renderCsv('bills', billsTable(bills))}
   </section>`;
@@ -105,7 +88,7 @@ function renderSizes(quote: Quote, desk: QuoteDesk): TemplateResult {
   const { onlySurplusFrom } = sizes;
   const isBeyond = onlySurplusFrom !== null && quote.input.watts >= onlySurplusFrom.watts;
   return html`${renderSizeCurve(data, chartView('quote-chart-sizes', desk))}
-    ${renderCsv('sizes', sizeCurveTable(data))}
+    ${renderCsv('sizes', sizeCurveTable(data))} ${renderBatterySizes(desk)}
     <p class=${isBeyond ? 'caution' : 'hint'} id="quote-upsell">
       ${isBeyond ? html`<strong class="mark">This plant is beyond it:</strong>` : html`<strong>Before a larger one is sold:</strong>`}
       ${data.says} ${stepText(quote, sizes, writing)}
@@ -134,24 +117,28 @@ function renderWarnings(quote: Quote, desk: QuoteDesk): TemplateResult {
 export function renderResults(desk: QuoteDesk): TemplateResult | typeof nothing {
   const { quote } = desk.view;
   if (quote === null) return nothing;
+  const { cases, sizes } = desk.later;
   return html`
-    ${renderFirstYear(quote, desk)} ${renderLife(quote, desk)}
-    <section
-      class="part ${desk.isStale ? 'stale' : ''}"
-      aria-labelledby="quote-what-if"
-      aria-busy=${desk.isStale}
-    >
-      <h3 class="sub" id="quote-what-if">If it comes otherwise</h3>
-      ${renderStale(desk, desk.later.cases !== null)} ${renderCases(quote, desk)}
-    </section>
-    <section
-      class="part ${desk.isStale ? 'stale' : ''}"
-      aria-labelledby="quote-sizes"
-      aria-busy=${desk.isStale}
-    >
-      <h3 class="sub" id="quote-sizes">Other sizes</h3>
-      ${renderStale(desk, desk.later.sizes !== null)} ${renderSizes(quote, desk)}
-    </section>
-    ${renderWarnings(quote, desk)}
+    ${renderFirstYear(quote, desk)} ${renderBatteryResult(quote, desk)} ${renderLife(quote, desk)}
+    ${renderLaterPart(
+      {
+        id: 'quote-what-if',
+        title: 'If it comes otherwise',
+        isThere: cases !== null,
+        content: renderCases(quote, desk),
+      },
+      desk,
+    )}
+    ${renderTariffResults(quote, desk)}
+    ${renderLaterPart(
+      {
+        id: 'quote-sizes',
+        title: 'Other sizes',
+        isThere: sizes !== null,
+        content: renderSizes(quote, desk),
+      },
+      desk,
+    )}
+    ${renderWarnings(quote, desk)} ${renderBeside(desk)}
   `;
 }

@@ -29,7 +29,10 @@ function renderSlid(
       desk.change(putAt(desk.document, field.path, value));
     },
   });
-  return renderQuoteField(field, desk, slider);
+  const isIdle = field.path[0] === 'selfUse' && desk.profile.read !== null;
+  const more = html`${slider}
+  ${isIdle ? html`<p class="hint">Not counted: own use follows from the intervals that were read.</p>` : nothing}`;
+  return renderQuoteField(field, desk, more);
 }
 
 /** The size that would be tried at most: twice the offered one, in whole kWp. */

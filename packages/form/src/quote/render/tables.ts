@@ -1,5 +1,5 @@
 import { html, type TemplateResult } from 'lit';
-import type { CaseResult, Quote } from '@unitbook/engine';
+import { addQuotients, type CaseResult, type Quote, type Quotient } from '@unitbook/engine';
 import { paybackText } from '../view/answer-view.ts';
 import type { QuoteWriting } from '../view/quote-writing.ts';
 
@@ -48,33 +48,54 @@ export function renderTable({ id, caption, heads, lines, sum }: Table): Template
   </div>`;
 }
 
+/** What each month is billed for; null: it is being worked out. */
+export type Billed = readonly (Quotient | null)[] | null;
+
+function billedCells(billed: Billed, writing: QuoteWriting): (at: number) => string {
+  if (billed === null) return () => '…';
+  return (at) => {
+    const own = billed[at];
+    return own == null ? '' : writing.plain(own);
+  };
+}
+
+function billedSum(billed: Billed, writing: QuoteWriting): string {
+  const known = (billed ?? []).filter((one) => one !== null);
+  return known.length < 12 ? '' : writing.plain(addQuotients(known));
+}
+
+const MONTH_HEADS = [
+  'Month',
+  'Use',
+  'Made',
+  'Used at home',
+  'Import',
+  'Export',
+  'Billed',
+  'Bank',
+  'Bill before',
+  'Bill after',
+  'Surplus',
+];
+
 /** The months of the first year, before and after. */
-export function monthTable(quote: Quote, writing: QuoteWriting): Table {
+export function monthTable(quote: Quote, billed: Billed, writing: QuoteWriting): Table {
   const { months, years } = quote;
+  const billedAt = billedCells(billed, writing);
   const [first] = years;
   const { units, column } = writing;
   return {
     id: 'quote-months',
     caption: `The first year, month by month; money in ${writing.sign}`,
-    heads: [
-      'Month',
-      'Use',
-      'Made',
-      'Used at home',
-      'Import',
-      'Export',
-      'Bank',
-      'Bill before',
-      'Bill after',
-      'Surplus',
-    ],
-    lines: months.map((month) => [
+    heads: MONTH_HEADS,
+    lines: months.map((month, at) => [
       `${writing.month(month.period.from, 'long')}${month.isFilled ? ' *' : ''}`,
       units(month.use),
       units(month.generation),
       units(month.selfUse),
       units(month.imported),
       units(month.exported),
+      billedAt(at),
       units(month.bank),
       column(month.before),
       column(month.after),
@@ -90,6 +111,7 @@ export function monthTable(quote: Quote, writing: QuoteWriting): Table {
             units(first.selfUse),
             units(first.imported),
             units(first.exported),
+            billedSum(billed, writing),
             '',
             column(first.before),
             column(first.after),
@@ -133,8 +155,10 @@ export function yearTable({ years }: Quote, writing: QuoteWriting): Table {
   };
 }
 
-function caseLine(name: string, { years, measures }: Quote, writing: QuoteWriting): readonly string[] {
+function caseLine(name: string, { years, measures, grid }: Quote, all: QuoteWriting): readonly string[] {
   const [rate] = measures.rates.rates;
+  // A case of other rules can be in finer parts of a coin.
+  const writing = all.atGrid(grid);
   return [
     name,
     writing.column(years[0]?.saving ?? 0),

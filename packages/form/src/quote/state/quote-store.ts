@@ -1,9 +1,13 @@
-import type { QuoteDocument } from '@unitbook/engine';
+import type { FlyerDocument, QuoteDocument } from '@unitbook/engine';
 import type { Household } from '../../household/household.ts';
 import type { Keep } from '../../keep.ts';
 import { offerFile } from '../../offer-file.ts';
 import { blankQuote, quoteText } from '../document/blank-quote.ts';
 import { readQuoteFile, type QuoteFile } from '../document/read-quote-file.ts';
+import { followNames } from '../document/follow-names.ts';
+import { tariffOfQuote, withTariff, type ChosenTariff } from '../document/tariff-of-quote.ts';
+import type { TariffChoice } from '../../tariff-choice.ts';
+import { BLANK_FLYER } from '../flyer/flyer-file.ts';
 import type { QuoteSlot } from '../quote-desk.ts';
 import { loadQuote, saveQuote, type KeptQuote } from './kept-quote.ts';
 
@@ -12,6 +16,7 @@ export interface StoreHost {
   readonly keep: Keep | null;
   readonly demo: (() => Promise<string>) | null;
   readonly household: Household;
+  readonly tariffs: readonly TariffChoice[];
   readonly today: string;
   readonly requestUpdate: () => void;
 }
@@ -33,11 +38,15 @@ export interface StoreDeeds {
 /** Holds the quote that lies open, keeps it, and opens others; what another takes the place of can be put back. */
 export class QuoteStore {
   quote: QuoteDocument;
-  tariff: KeptQuote['tariff'] = '';
+  tariff: ChosenTariff = '';
+  /** A rival's flyer beside it, as typed. */
+  flyer: FlyerDocument = BLANK_FLYER;
   slot: QuoteSlot = 'own';
   before: Before | null = null;
   refused: { readonly name: string; readonly file: QuoteFile } | null = null;
   isKept = true;
+  /** The quote as it was opened: the rules that came with it can be chosen again. */
+  first: QuoteDocument;
   /** Counts the quotes that were opened: what was typed in one is not about another. */
   opened = 0;
   private readonly host: StoreHost;
@@ -45,6 +54,7 @@ export class QuoteStore {
   constructor(host: StoreHost) {
     this.host = host;
     this.quote = blankQuote('en-IN', '');
+    this.first = this.quote;
   }
 
   get deeds(): StoreDeeds {
@@ -52,9 +62,11 @@ export class QuoteStore {
     return { startOwn, showDemo, putBack, openFile, saveFile };
   }
 
-  private lay(slot: QuoteSlot, { quote, tariff }: KeptQuote): void {
+  private lay(slot: QuoteSlot, { quote, tariff, flyer = BLANK_FLYER }: KeptQuote): void {
+    this.flyer = flyer;
     this.slot = slot;
     this.quote = quote;
+    this.first = quote;
     this.tariff = tariff;
     this.refused = null;
     this.opened += 1;
@@ -62,9 +74,9 @@ export class QuoteStore {
   }
 
   private save(): void {
-    const { quote, tariff, slot } = this;
+    const { quote, tariff, flyer, slot } = this;
     // The demo is there again at each visit; changes to it are for a look only.
-    if (slot === 'own') this.isKept = saveQuote(this.host.keep, { quote, tariff });
+    if (slot === 'own') this.isKept = saveQuote(this.host.keep, { quote, tariff, flyer });
   }
 
   /** Open what is kept, else the demo, else a blank quote. */
@@ -75,37 +87,44 @@ export class QuoteStore {
   }
 
   private layBlank(): void {
-    const { household, today } = this.host;
-    this.lay('own', {
-      quote: blankQuote(household.account.locale ?? 'en-IN', today),
-      tariff: household.tariff,
-    });
+    const { household, today, tariffs } = this.host;
+    const { tariff, account } = household;
+    const quote = withTariff(blankQuote(account.locale ?? 'en-IN', today), tariff, tariffs);
+    this.lay('own', { quote, tariff });
   }
 
   private async layDemo(): Promise<boolean> {
     const text = await (this.host.demo ?? (() => Promise.resolve('')))().catch(() => '');
     const file = readQuoteFile(text);
     if (file.kind !== 'quote') return false;
-    // The demo's tariff is that of the demo household: the first of the examples.
-    this.lay('demo', { quote: file.quote, tariff: 'tarumira-domestic' });
+    const { tariffs } = this.host;
+    // The demo names its tariff; one that does not is worked out by the first of the examples.
+    const tariff = tariffOfQuote(file.quote, tariffs, tariffs[0]?.id ?? '');
+    this.lay('demo', { quote: file.quote, tariff });
     return true;
   }
 
   private putAside(told: string): void {
-    const { quote, tariff, slot } = this;
-    this.before = { quote, tariff, slot, told };
+    const { quote, tariff, flyer, slot } = this;
+    this.before = { quote, tariff, flyer, slot, told };
   }
 
+  /** Keep what was typed of a rival's flyer with the quote. */
+  readonly keepFlyer = (flyer: FlyerDocument): void => {
+    this.flyer = flyer;
+    this.save();
+  };
+
   readonly change = (quote: QuoteDocument): void => {
-    this.quote = quote;
+    this.quote = followNames(this.quote, quote);
     this.save();
     this.host.requestUpdate();
   };
 
-  readonly chooseTariff = (tariff: KeptQuote['tariff']): void => {
+  /** Work the quote out by a tariff from now on: it names that one. */
+  readonly chooseTariff = (tariff: ChosenTariff): void => {
     this.tariff = tariff;
-    this.save();
-    this.host.requestUpdate();
+    this.change(withTariff(this.quote, tariff, this.host.tariffs));
   };
 
   readonly startOwn = (): void => {
@@ -135,7 +154,8 @@ export class QuoteStore {
       return;
     }
     this.putAside(`“${file.name}” took the place of the quote before.`);
-    this.lay('own', { quote: read.quote, tariff: this.tariff });
+    const tariff = tariffOfQuote(read.quote, this.host.tariffs, this.tariff);
+    this.lay('own', { quote: read.quote, tariff });
     this.save();
   };
 

@@ -86,10 +86,14 @@ export class QuoteTyping {
     this.host.requestUpdate();
   };
 
-  /** Go to a field, once it is drawn: the fold that it is in may have to open first. */
+  /**
+   * Go to a field, or to the first of a group of them, once it is drawn: the fold that it is in may have to open first.
+   */
   readonly focusField = (id: string): void => {
     const go = (): void => {
-      const field = this.host.shadowRoot?.getElementById(id);
+      const root = this.host.shadowRoot;
+      const within = `:is(input, select, textarea)[id^="${CSS.escape(id)}-"]`;
+      const field = root?.getElementById(id) ?? root?.querySelector<HTMLElement>(within);
       field?.focus();
       if (field instanceof HTMLInputElement && field.type === 'text') field.select();
     };

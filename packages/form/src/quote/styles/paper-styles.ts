@@ -12,6 +12,15 @@ export const paperPageStyles: string = css`
     padding: 1.5rem;
   }
 
+  /* The page's faces have no Devanagari: what each system has for it, upright. */
+  .sheet:lang(hi) {
+    font-family:
+      'Iowan Old Style', 'Palatino Linotype', Palatino, 'Book Antiqua', 'URW Palladio L', 'Noto Serif',
+      Cambria, Georgia, 'Noto Serif Devanagari', 'Kohinoor Devanagari', 'ITF Devanagari', 'Nirmala UI',
+      Mangal, 'Noto Sans Devanagari', 'DejaVu Serif', serif;
+    font-style: normal;
+  }
+
   .sheet header {
     align-items: baseline;
     border-bottom: 3px double var(--ledger-red);
@@ -65,6 +74,34 @@ export const paperPageStyles: string = css`
 
   .sheet .facts dt:empty + dd {
     text-align: left;
+  }
+
+  .sheet:lang(hi) :is(.estimate, .axis-name) {
+    font-style: normal;
+  }
+
+  .sheet figure {
+    align-items: center;
+    display: flex;
+    gap: 1.5rem;
+    margin-block: 0.4rem;
+  }
+
+  .sheet figure > svg {
+    flex: 0 1 20rem;
+    min-width: 0;
+  }
+
+  .sheet figcaption {
+    border: 0;
+    color: inherit;
+    flex: 1;
+    font-weight: normal;
+    margin: 0;
+  }
+
+  .sheet figcaption p + p {
+    margin-top: 0.4rem;
   }
 
   .sheet .boxed {
@@ -132,6 +169,15 @@ export const paperPageStyles: string = css`
 
     .sheet :is(.columns, .boxed) {
       columns: 1;
+    }
+
+    .sheet figure {
+      flex-direction: column;
+    }
+
+    .sheet figure > * {
+      flex: none;
+      width: 100%;
     }
 
     .sheet .room {

@@ -3,11 +3,29 @@ import { css } from '../../styles/css.ts';
 /** On paper only the sheet is seen: two pages of A4. */
 export const quotePrintStyles: string = css`
   @media print {
+    .answer-page,
     .inputs-page,
     .results-page,
+    .strip,
     .quote-book > .safety,
     .paper-page > button,
     .notice {
+      display: none;
+    }
+
+    /* One part beside the quote, printed alone. */
+    :host([data-print]) .paper-page {
+      display: none;
+    }
+
+    :host([data-print]) .results-page {
+      display: block;
+    }
+
+    :host([data-print]) .results-page > :not(.beside),
+    :host([data-print='flyer']) .beside[data-part='promise'],
+    :host([data-print='promise']) .beside[data-part='flyer'],
+    :host([data-print]) .beside :is(summary, button) {
       display: none;
     }
 
@@ -59,13 +77,13 @@ export const quotePrintStyles: string = css`
       break-inside: avoid;
     }
 
-    .sheet figure :is(figcaption, .keys, details) {
-      display: none;
+    .sheet figure {
+      margin-block: 3pt 0;
     }
 
-    .sheet svg.quote-chart.wide {
-      margin-inline: auto;
-      max-width: 92mm;
+    .sheet svg.quote-chart.narrow {
+      flex: none;
+      width: 52mm;
     }
 
     .sheet .second-page {

@@ -2,6 +2,17 @@ import { css } from '../../styles/css.ts';
 
 /** The two pages beside each other, and the strip that stays in sight. */
 export const spreadStyles: string = css`
+  /* One page after the other, in a plain flow: in rows of a grid the strip would stay in its own row. */
+  .quote-book {
+    display: block;
+  }
+
+  .quote-book > .strip {
+    height: calc(4.5rem + 9px);
+    margin-block: 0;
+    padding-inline: 1rem;
+  }
+
   .strip {
     background: repeating-linear-gradient(var(--paper-shade) 0 1.5rem, var(--rule) 1.5rem calc(1.5rem + 1px));
     border-block: 3px double var(--ledger-red);
@@ -18,7 +29,7 @@ export const spreadStyles: string = css`
   }
 
   /* The strip lies over what is scrolled beneath it: what is gone to must come to rest beside it. */
-  .results-page :is(h3, button, summary, input, [tabindex]) {
+  .quote-book :is(h3, button, summary, input, select, textarea, [tabindex]) {
     scroll-margin-block: 6rem;
   }
 
@@ -29,6 +40,11 @@ export const spreadStyles: string = css`
 
   .strip :is(dt, dd) {
     display: inline;
+  }
+
+  .strip .short dd {
+    color: var(--ink-blue);
+    font-weight: 600;
   }
 
   .strip dt {
@@ -42,6 +58,7 @@ export const spreadStyles: string = css`
 
   @media (min-width: 64rem) {
     .quote-book {
+      display: grid;
       grid-template-areas:
         'inputs results'
         'paper paper'

@@ -12,7 +12,8 @@ const text = (path: string): string =>
   readFileSync(new URL(`../../../../../tariffs-examples/${path}`, import.meta.url), 'utf8');
 const demo = JSON.parse(text('quotes/rooftop-4-kilowatt.json')) as QuoteDocument;
 const { value: tariff } = readTariff(text('tarumira/taresco-domestic/tariff.json'));
-const { quote } = new QuoteBench().workOut(demo, tariff, null);
+if (tariff === null) throw new Error('The tariff cannot be read.');
+const { quote } = new QuoteBench().workOut(demo, { tariff, profile: null }, null);
 if (quote === null) throw new Error('The demo cannot be worked out.');
 const writing = quoteWriting(writingFor('en-IN', 'INR'), { locale: 'en-IN', grid: quote.grid });
 

@@ -11,6 +11,8 @@ export interface AssumptionSource {
   readonly charges: readonly KnownCharge[];
   /** The tariff by its name; '' leaves it out. */
   readonly tariff: string;
+  /** What own use is by, in the place of the share of the document; left out: by that share. */
+  readonly ownUse?: string;
   /** Left out: English. */
   readonly words?: AssumptionWords;
 }
@@ -25,12 +27,12 @@ function riseText(
   for (const [id, percent] of Object.entries(escalation.charges)) {
     if (/^-?0*(\.0*)?$/.test(percent)) continue;
     const label = charges.find((charge) => charge.id === id)?.label ?? id;
-    names.set(percent, [...(names.get(percent) ?? []), label.toLowerCase()]);
+    names.set(percent, [...(names.get(percent) ?? []), label]);
   }
   if (names.size === 0) return words.notAtAll;
   return [...names]
     .map(([percent, labels]) => words.rises(writing.number(percent), labels.join(', ')))
-    .join('; ');
+    .join(words.apart);
 }
 
 /** Maintenance, its growth, and what is replaced when. */
@@ -41,9 +43,9 @@ export function upkeepText(
 ): string {
   const { perYear, growth, replacements } = upkeep;
   const items = replacements.map(({ item, year, amount }) =>
-    words.replaced(item.toLowerCase(), year, writing.money(amount)),
+    words.replaced(item, year, writing.money(amount)),
   );
-  return [words.maintenance(writing.money(perYear), writing.number(growth)), ...items].join('; ');
+  return [words.maintenance(writing.money(perYear), writing.number(growth)), ...items].join(words.apart);
 }
 
 /** Everything that the figures hang on, said short. The quote was worked out, so every number is one. */
@@ -53,13 +55,13 @@ export function assumptionsOf(
   writing: QuoteWriting,
 ): readonly Assumption[] {
   const { degradation, selfUse, years, discountRate, use, subsidy } = document;
-  const { words = ENGLISH_ASSUMPTIONS, tariff } = source;
+  const { words = ENGLISH_ASSUMPTIONS, tariff, ownUse } = source;
   const { number } = writing;
   const share = selfUse?.share;
   return [
     ...(tariff === '' ? [] : [[words.tariff, tariff] as const]),
     [words.rise, riseText(document, source, writing)],
-    [words.ownUse, share === undefined ? words.unknownUse : `${number(share)} %`],
+    [words.ownUse, ownUse ?? (share === undefined ? words.unknownUse : `${number(share)} %`)],
     [words.wear, words.wears(number(degradation.first), number(degradation.later))],
     [words.upkeep, upkeepText(document, writing, words)],
     [words.discount, `${number(discountRate)} %`],

@@ -108,7 +108,8 @@ export function sensitivityOf(
     if (id === '') return asQuoted;
     const found = cases.find((one) => one.id === id);
     if (found?.quote == null) return undefined;
-    return { input: found.name, result: writing.amountAt(found.quote.measures.lifeNet) };
+    const { measures, grid } = found.quote;
+    return { input: found.name, result: writing.atGrid(grid).amountAt(measures.lifeNet) };
   };
   const inputs = PAIRS.flatMap(([label, lowId, highId]): readonly SensitivityInput[] => {
     const [low, high] = [caseOf(lowId), caseOf(highId) ?? asQuoted];

@@ -22,6 +22,8 @@ export interface QuoteWriting extends Writing {
   readonly amountAt: (amount: number) => Amount;
   /** The same for a statistic. */
   readonly aboutAt: (sum: number) => Amount;
+  /** The same for money of another quote, which can be in other parts of a coin. */
+  readonly atGrid: (grid: number) => QuoteWriting;
   /** "April 2025", or "Apr". */
   readonly month: (day: DayNumber, length: 'long' | 'short') => string;
 }
@@ -69,7 +71,7 @@ export function quoteWriting(
   const decimal = (amount: number): string =>
     decimalOf({ numerator: amount, denominator: grid }, writing.moneyPlaces);
   const about = (sum: number): string => writing.sum({ numerator: Math.round(sum), denominator: 1 });
-  return {
+  const own: QuoteWriting = {
     ...writing,
     cash: (amount) => writing.money(decimal(amount)),
     column: (amount) => writing.amount({ numerator: amount, denominator: grid }),
@@ -83,7 +85,9 @@ export function quoteWriting(
       text: writing.money(decimal(amount)),
       decimal: decimal(amount),
     }),
+    atGrid: (other) => (other === grid ? own : quoteWriting(writing, { locale, grid: other })),
     aboutAt: (sum) => ({ at: sum, text: about(sum), decimal: String(Math.round(sum)) }),
     month: (day, length) => (length === 'long' ? long : short).format(utc(day)),
   };
+  return own;
 }

@@ -3,6 +3,7 @@ import {
   decimalToWhole,
   type Finding,
   type QuoteDocument,
+  type QuoteProfile,
   type Tariff,
 } from '@unitbook/engine';
 import { writingFor } from '../../writing/writing.ts';
@@ -31,6 +32,8 @@ export interface QuoteView extends WorkedOut {
 export interface QuoteViewInput {
   readonly document: QuoteDocument;
   readonly tariff: Tariff | null;
+  /** Use and generation by intervals; null: own use is by the share. */
+  readonly profile: QuoteProfile | null;
   /** kWp of a size to be tried, as typed; '' for none. */
   readonly trial: string;
   /** The id of the input that is being typed in. */
@@ -54,12 +57,13 @@ function whileTyping(finding: Finding, typing: string): Finding {
 }
 
 /** Work out everything that the page shows of a quote. */
-export function viewQuote({ document, tariff, trial, typing, bench }: QuoteViewInput): QuoteView {
+export function viewQuote(input: QuoteViewInput): QuoteView {
+  const { document, tariff, profile, trial, typing, bench } = input;
   const charges = tariff === null ? NONE : chargesOf(tariff);
   const source = { document, charges, powers: tariff === null ? [] : powersOf(tariff) };
   const typed = readTypedQuote(document, allFields(source));
   const watts = wattsOf(trial);
-  const worked = bench.workOut(typed.document, tariff, watts);
+  const worked = bench.workOut(typed.document, tariff === null ? null : { tariff, profile }, watts);
   const told = worked.findings.filter(({ path }) => !typed.unread.has(path.join('.')));
   const findings = [...typed.findings, ...told].map((finding) => whileTyping(finding, typing));
   const isWhole = typed.unread.size === 0;

@@ -1,3 +1,5 @@
+import { wordFor } from './counted.ts';
+
 /** What the figures hang on, in one language: on the screen's strip and on paper. */
 export interface AssumptionWords {
   readonly tariff: string;
@@ -13,6 +15,12 @@ export interface AssumptionWords {
   readonly unknownUse: string;
   readonly counted: string;
   readonly none: string;
+  /** What stands between one and the next of several. */
+  readonly apart: string;
+  readonly surplus: string;
+  readonly byIntervals: string;
+  readonly growing: (percent: string) => string;
+  /** @param charges  by the names that the tariff gives them */
   readonly rises: (percent: string, charges: string) => string;
   readonly wears: (first: string, later: string) => string;
   readonly maintenance: (money: string, growth: string) => string;
@@ -37,11 +45,15 @@ export const ENGLISH_ASSUMPTIONS: AssumptionWords = {
   unknownUse: 'not known: nothing',
   counted: 'counted as granted',
   none: 'none',
-  rises: (percent, charges) => `${percent} % a year (${charges})`,
+  apart: '; ',
+  surplus: 'Surplus is paid',
+  byIntervals: 'by intervals',
+  growing: (percent) => `+${percent} % a year`,
+  rises: (percent, charges) => `${percent} % a year (${charges.toLowerCase()})`,
   wears: (first, later) =>
     first === later ? `${first} % a year` : `${first} % in year 2, then ${later} % a year`,
   maintenance: (money, growth) => `${money} a year, +${growth} % each year`,
-  replaced: (item, year, money) => `${item} in year ${year} for ${money}`,
-  years: (years) => `${years} years`,
+  replaced: (item, year, money) => `${item.toLowerCase()} in year ${year} for ${money}`,
+  years: (years) => `${years} ${wordFor('en', Number(years), ['year', 'years'])}`,
   used: (growth) => `as in the twelve months given${growth === '' ? '' : `, +${growth} % a year`}`,
 };

@@ -1,4 +1,5 @@
 import type { AssumptionWords } from './assumption-words.ts';
+import type { Counted } from './counted.ts';
 
 /** Heads of the printed quote, one for each thing that a quote has to say. */
 export interface PaperHeads {
@@ -33,6 +34,8 @@ export interface PaperLabels {
   readonly tariff: string;
   readonly usedInAYear: string;
   readonly source: string;
+  /** The unit of a plant's size, such as "kWp". */
+  readonly peak: string;
   readonly modules: string;
   readonly inverter: string;
   readonly layout: string;
@@ -43,7 +46,7 @@ export interface PaperLabels {
   readonly price: string;
   readonly tax: string;
   readonly subsidy: string;
-  readonly netPrice: string;
+  readonly battery: string;
   readonly cashOnDayOne: string;
   readonly upkeep: string;
   readonly borrowed: string;
@@ -55,7 +58,6 @@ export interface PaperLabels {
   readonly discounted: string;
   readonly saving: string;
   readonly smallestBill: string;
-  readonly largestBill: string;
   readonly carbon: string;
   readonly place: string;
   readonly forCustomer: string;
@@ -81,13 +83,17 @@ export interface PaperSentences {
   readonly surplus: (units: string, money: string) => string;
   readonly ownUse: (share: string) => string;
   readonly ownUseUnknown: string;
+  /** Where it is worked out from use and generation by intervals. */
+  readonly ownUseByIntervals: (share: string) => string;
   readonly perKilowatt: (units: string) => string;
   readonly lowCase: (years: string, sigma: string) => string;
   readonly wear: (first: string, later: string) => string;
   readonly stays: (least: string, most: string) => string;
-  readonly subsidyLater: (months: string, to: string) => string;
+  readonly subsidyLater: (months: Counted, to: string) => string;
+  /** @param payback  years with their word, or that it does not come back */
+  readonly batteryAlone: (saving: string, payback: string) => string;
   readonly interestTotal: (interest: string, paid: string) => string;
-  readonly instalments: (count: string) => string;
+  readonly instalments: (months: Counted) => string;
   readonly drawn: (range: string, count: string) => string;
   readonly payback: string;
   readonly filled: string;
@@ -95,10 +101,34 @@ export interface PaperSentences {
   readonly warnings: readonly string[];
   readonly promise: readonly string[];
   readonly signature: string;
-  readonly years: (years: string) => string;
+  /** With one decimal. */
+  readonly years: (years: Counted) => string;
   readonly never: string;
+  /** As it stands in `subsidyLater`: in French with its "au". */
   readonly customer: string;
   readonly sellerWord: string;
+}
+
+/** What stands in and beneath the chart of money by year. */
+export interface PaperChart {
+  readonly title: string;
+  /** For those who do not see it. */
+  readonly says: (first: string, last: string, years: string) => string;
+  readonly across: string;
+  /** @param years  with their word, such as "4.6 years" */
+  readonly payback: (years: string) => string;
+  /** What its lines are, where a band is drawn. */
+  readonly band: string;
+}
+
+/** The cases that are asked, and what their lines say besides figures. */
+export interface PaperCases {
+  /** By the id that the engine gives a case; `percent` is how much is changed in it. */
+  readonly names: Readonly<Record<string, (percent: string) => string>>;
+  /** A case from the first year on, of one that holds later. */
+  readonly already: (name: string) => string;
+  readonly notBilled: string;
+  readonly noReturn: string;
 }
 
 /** Every word of the printed quote in one language. */
@@ -112,4 +142,8 @@ export interface QuoteWords {
   readonly tables: PaperTables;
   readonly assumptions: AssumptionWords;
   readonly sentences: PaperSentences;
+  readonly chart: PaperChart;
+  readonly cases: PaperCases;
+  /** Powers of the account, by the names that tariffs give them. */
+  readonly powers: Readonly<Record<string, string>>;
 }

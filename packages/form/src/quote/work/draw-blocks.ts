@@ -9,6 +9,7 @@ import {
   type DrawResults,
   type DrawSummary,
   type QuoteDocument,
+  type QuoteProfile,
   type Tariff,
 } from '@unitbook/engine';
 import { sizedInput } from './sized-input.ts';
@@ -21,6 +22,8 @@ export interface DrawJob {
   readonly tariff: Tariff['document'];
   /** A size to be tried; null: as it is offered. */
   readonly watts: number | null;
+  /** Use and generation by intervals; null: own use is by the share. */
+  readonly profile: QuoteProfile | null;
   readonly draws: number;
 }
 
@@ -34,11 +37,20 @@ export type DrawNews =
  * Make draws block by block, stopping after each, so that whoever asks can do something else or give up.
  * The same job gives the same numbers on any thread: each block has its own source.
  */
-export function* drawBlocks({ id, document, tariff, watts, draws }: DrawJob): Generator<DrawNews, void> {
+export function* drawBlocks({
+  id,
+  document,
+  tariff,
+  watts,
+  profile,
+  draws,
+}: DrawJob): Generator<DrawNews, void> {
   const read = readTariff(JSON.stringify(tariff)).value;
   const input = checkQuote(document).value;
   const prepared =
-    read === null || input === null ? null : prepareQuote(sizedInput(input, watts), read).value;
+    read === null || input === null
+      ? null
+      : prepareQuote(sizedInput(input, watts), read, undefined, { profile }).value;
   if (read === null || prepared === null) {
     yield { id, kind: 'failed', why: 'The quote cannot be billed.' };
     return;

@@ -1,7 +1,11 @@
 import {
+  compareTariffs,
+  quoteBatterySizes,
+  quoteBilledUnits,
   quoteFacts,
   quoteSizes,
   quoteWarnings,
+  usualBatteries,
   usualCases,
   workOutCase,
   type CaseResult,
@@ -10,18 +14,36 @@ import {
   type PreparedQuote,
   type Quote,
   type QuoteDocument,
+  type QuoteProfile,
+  type Quotient,
+  type SizePoint,
   type SizeRange,
   type Sizes,
   type Tariff,
+  type TariffResult,
 } from '@unitbook/engine';
 import type { DrawNews } from './draw-blocks.ts';
 import { DrawThread } from './draw-thread.ts';
 import { inIdleChunks, type Cancel } from './idle.ts';
 
+/** Sizes beside a battery, and the size of the quote beside it. */
+export interface BatteryLater {
+  /** Wh; 0: none. */
+  readonly wattHours: number;
+  readonly points: readonly SizePoint[];
+  readonly own: SizePoint | null;
+}
+
 /** What takes longer than a frame. Every part is null until it is there. */
 export interface LaterResults {
+  /** What each month of the first year is billed for. */
+  readonly billed: readonly (Quotient | null)[] | null;
   readonly cases: readonly CaseResult[] | null;
   readonly sizes: Sizes | null;
+  /** Sizes beside other batteries; none where the quote has none. */
+  readonly batteries: readonly BatteryLater[] | null;
+  /** The same under other tariffs; none where none is ticked. */
+  readonly tariffs: readonly TariffResult[] | null;
   /** What the seller should read before printing. */
   readonly warnings: readonly Finding[] | null;
   readonly draws: DrawSummary | null;
@@ -39,12 +61,19 @@ export interface LaterJob {
   readonly document: QuoteDocument;
   readonly tariff: Tariff;
   readonly watts: number | null;
+  /** Use and generation by intervals; null: own use is by the share. */
+  readonly profile: QuoteProfile | null;
+  /** Other tariffs that are to be compared. */
+  readonly others: readonly Tariff[];
 }
 
 /** Nothing worked out yet. */
 export const NOTHING_LATER: LaterResults = {
+  billed: null,
   cases: null,
   sizes: null,
+  batteries: null,
+  tariffs: null,
   warnings: null,
   draws: null,
   drawn: 0,
@@ -65,7 +94,7 @@ export function sizeRange(watts: number): SizeRange {
   return { from: step, step, count: Math.max(4, Math.ceil((2 * watts) / step)) };
 }
 
-/** Works out cases, sizes and draws of a quote, one after the other; a later quote takes the place of one before. */
+/** Works out cases, other tariffs, sizes and draws of a quote, one after the other; a later quote takes the place of one before. */
 export class LaterWork {
   private id = 0;
   private thread: DrawThread | null = null;
@@ -91,22 +120,53 @@ export class LaterWork {
     else this.add({ problem: news.why });
   };
 
-  private *steps(job: LaterJob): Generator<void, void> {
-    const { quote, prepared, document, tariff, watts } = job;
+  /** Every case, then every other tariff, one at a time. */
+  private *bills({ prepared, tariff, profile, others }: LaterJob): Generator<void, void> {
+    const { input } = prepared;
     const cases: CaseResult[] = [];
-    for (const one of usualCases(prepared.input)) {
-      cases.push(workOutCase(prepared.input, tariff, one));
+    for (const one of usualCases(input)) {
+      // Read under the time blocks of the tariff once for all cases.
+      cases.push(workOutCase(input, tariff, one, { profile: prepared.profile }));
       yield;
     }
     this.add({ cases });
     yield;
-    this.add({ sizes: quoteSizes(prepared, sizeRange(prepared.input.watts)) });
+    const tariffs: TariffResult[] = [];
+    for (const other of others) {
+      tariffs.push(...compareTariffs(input, [other], { profile }));
+      yield;
+    }
+    this.add({ tariffs });
+  }
+
+  /** Sizes, then the same beside each other battery. */
+  private *sizes({ prepared }: LaterJob): Generator<void, void> {
+    const range = sizeRange(prepared.input.watts);
+    this.add({ sizes: quoteSizes(prepared, range) });
     yield;
+    const batteries: BatteryLater[] = [];
+    const { watts } = prepared.input;
+    for (const wattHours of usualBatteries(prepared.input.document)) {
+      const [all] = quoteBatterySizes(prepared, range, [wattHours]);
+      const [own] = quoteBatterySizes(prepared, { from: watts, step: 1, count: 1 }, [wattHours]);
+      batteries.push({ wattHours, points: all?.sizes.points ?? [], own: own?.sizes.points[0] ?? null });
+      yield;
+    }
+    this.add({ batteries });
+  }
+
+  private *steps(job: LaterJob): Generator<void, void> {
+    const { quote, prepared, document, tariff, watts, profile } = job;
+    this.add({ billed: quoteBilledUnits(prepared) });
+    yield;
+    yield* this.bills(job);
+    yield;
+    yield* this.sizes(job);
     this.add({ warnings: quoteWarnings(quote, quoteFacts(prepared)) });
     if (document.uncertainty === undefined) return;
     yield;
     this.thread ??= new DrawThread(this.hear);
-    this.thread.draw({ id: this.id, document, tariff: tariff.document, watts, draws: DRAWS });
+    this.thread.draw({ id: this.id, document, tariff: tariff.document, watts, profile, draws: DRAWS });
   }
 
   /** Begin once the quote has stood still. */

@@ -9,6 +9,7 @@ import {
   type Quote,
   type QuoteDocument,
   type QuoteInput,
+  type QuoteProfile,
   type Tariff,
 } from '@unitbook/engine';
 import { sizedInput } from './sized-input.ts';
@@ -20,19 +21,44 @@ export interface WorkedOut {
   readonly findings: readonly Finding[];
 }
 
+/** What a quote is worked out by besides its document. */
+export interface Basis {
+  readonly tariff: Tariff;
+  /** Use and generation by intervals; null: own use is by the share. */
+  readonly profile: QuoteProfile | null;
+}
+
 interface Made {
   readonly key: string;
-  readonly tariff: Tariff;
+  readonly basis: Basis;
   readonly prepared: PreparedQuote;
   readonly findings: readonly Finding[];
 }
 
-/** What the bills hang on besides units and rises: as long as it stays, they need not be prepared anew. */
-function keyOf({ document, years, start, share }: QuoteInput): string {
-  const { escalation, quantities, payable, battery } = document;
+/**
+ * What the bills, and what is said of them, hang on besides units and rises: as long as it stays, they need not be
+ * prepared anew. With a profile that is which months have units, too.
+ */
+function keyOf({ document, years, start, share, use, generation }: QuoteInput, isByProfile: boolean): string {
+  const { escalation, quantities, payable, battery, tariff, units } = document;
   const rising = Object.keys(escalation.charges);
-  return JSON.stringify([rising, quantities, payable, battery, years, start, share === null]);
+  const own = isByProfile ? [...use, ...generation].map((one) => one > 0) : [];
+  const said = { rising, quantities, payable, units, battery, tariff, years, start, own };
+  return JSON.stringify([said, share === null]);
 }
+
+const isSame = (one: Basis, other: Basis): boolean =>
+  one.tariff === other.tariff && one.profile === other.profile;
+
+/** The share that is not used beside a profile, as it is now. */
+function withShare(finding: Finding, { document }: QuoteInput): Finding {
+  const { code, path } = finding;
+  const share = document.selfUse?.share;
+  if (code !== 'quote/share-beside-profile' || share === undefined) return finding;
+  return quoteFinding(code, { path }, { share });
+}
+
+const isOfProfile = ({ path }: Finding): boolean => path[0] === 'profile';
 
 /**
  * Works quotes out one after the other. A slider changes units or rates of return at each move: bills are then
@@ -45,12 +71,12 @@ export class QuoteBench {
    * What the engine throws is a fault of ours, not of what was typed: it is told, and the page goes on.
    *
    * @param document  with plain numbers
-   * @param tariff    of the bills; null: none is open
+   * @param basis     of the bills; null: no tariff is open
    * @param watts     a size to be tried; null: as it is offered
    */
-  workOut(document: QuoteDocument, tariff: Tariff | null, watts: number | null): WorkedOut {
+  workOut(document: QuoteDocument, basis: Basis | null, watts: number | null): WorkedOut {
     try {
-      return this.attempt(document, tariff, watts);
+      return this.attempt(document, basis, watts);
     } catch (error) {
       const why = error instanceof Error ? error.message : String(error);
       return {
@@ -61,27 +87,30 @@ export class QuoteBench {
     }
   }
 
-  private attempt(document: QuoteDocument, tariff: Tariff | null, watts: number | null): WorkedOut {
+  private attempt(document: QuoteDocument, basis: Basis | null, watts: number | null): WorkedOut {
     const checked = checkQuote(document);
-    if (checked.value === null || tariff === null)
+    if (checked.value === null || basis === null)
       return { quote: null, prepared: null, findings: checked.findings };
-    const { prepared, findings } = this.prepare(sizedInput(checked.value, watts), tariff);
+    const { prepared, findings } = this.prepare(sizedInput(checked.value, watts), basis);
     const all = [...checked.findings, ...findings];
     return { quote: prepared === null ? null : workOutQuote(prepared), prepared, findings: all };
   }
 
   private prepare(
     input: QuoteInput,
-    tariff: Tariff,
+    basis: Basis,
   ): { readonly prepared: PreparedQuote | null; readonly findings: readonly Finding[] } {
-    const key = keyOf(input);
-    const { made } = this;
-    if (made !== null && made.key === key && made.tariff === tariff) {
-      const prepared = prepareAgain(made.prepared, input);
-      if (prepared !== null) return { prepared, findings: made.findings };
-    }
-    const { value, findings } = prepareQuote(input, tariff);
-    this.made = value === null ? null : { key, tariff, prepared: value, findings };
+    const { tariff, profile } = basis;
+    const key = keyOf(input, profile !== null);
+    const before = this.made !== null && isSame(this.made.basis, basis) ? this.made : null;
+    const again = before?.key === key ? prepareAgain(before.prepared, input) : null;
+    if (before !== null && again !== null)
+      return { prepared: again, findings: before.findings.map((one) => withShare(one, input)) };
+    const read = before?.prepared.profile ?? null;
+    const { value, findings: found } = prepareQuote(input, tariff, undefined, { profile: read ?? profile });
+    // Intervals that were read before are not looked at once more: what was said of them stays.
+    const findings = read === null ? found : [...found, ...(before?.findings ?? []).filter(isOfProfile)];
+    this.made = value === null ? null : { key, basis, prepared: value, findings };
     return { prepared: value, findings };
   }
 }

@@ -1,0 +1,50 @@
+import type { CaseResult, Quote } from '@unitbook/engine';
+import { yearsText, type PaperView } from './paper-view.ts';
+
+/** How much is changed in a case: the engine has it in the name it gives. */
+const percentOf = (name: string): string => /\d+(?:\.\d+)?/.exec(name)?.[0] ?? '0';
+
+/**
+ * A case by its name in the words of the paper. What is named by somebody, such as other rules, keeps its name,
+ * and so does a case that the words do not know.
+ */
+export function caseName({ id, name }: Pick<CaseResult, 'id' | 'name'>, paper: PaperView): string {
+  const { words, writing, quote } = paper;
+  const { names, already } = words.cases;
+  const known = names[id];
+  if (known !== undefined) return known(writing.number(percentOf(name)));
+  const early = /^policy-(\d+)-now$/.exec(id)?.[1];
+  if (early === undefined) return name;
+  const policy = quote.input.document.policies?.[Number.parseInt(early, 10) - 1];
+  return policy === undefined ? name : already(policy.name);
+}
+
+function caseLine(name: string, { years, measures, grid }: Quote, paper: PaperView): readonly string[] {
+  const { words } = paper;
+  // Under another rule money can be in other parts of a coin.
+  const writing = paper.writing.atGrid(grid);
+  const [rate] = measures.rates.rates;
+  return [
+    name,
+    writing.column(years[0]?.saving ?? 0),
+    yearsText(measures.simple.first, paper),
+    yearsText(measures.discounted.first, paper),
+    writing.column(measures.lifeNet),
+    writing.column(measures.netPresentValue),
+    rate === undefined ? words.cases.noReturn : writing.percent(rate),
+  ];
+}
+
+/** What comes of each case, line by line, the quote itself first. */
+export function caseLines(paper: PaperView): readonly (readonly string[])[] {
+  const { quote, cases, words } = paper;
+  return [
+    caseLine(words.tables.asQuoted, quote, paper),
+    ...cases.map((one) => {
+      const name = caseName(one, paper);
+      return one.quote === null
+        ? [name, words.cases.notBilled, '', '', '', '', '']
+        : caseLine(name, one.quote, paper);
+    }),
+  ];
+}

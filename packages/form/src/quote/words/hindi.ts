@@ -1,0 +1,86 @@
+import { HINDI_ASSUMPTIONS, HINDI_CASES, HINDI_CHART } from './hindi-parts.ts';
+import { HINDI_SENTENCES } from './hindi-sentences.ts';
+import type { PaperHeads, PaperLabels, PaperTables, QuoteWords } from './quote-words.ts';
+
+const heads: PaperHeads = {
+  who: 'कौन, कहाँ और कब तक',
+  inputs: 'गणना का आधार',
+  system: 'संयंत्र',
+  generation: 'संयंत्र का उत्पादन',
+  ownUse: 'घर में सीधी खपत',
+  months: 'बिल पहले और बाद में, महीने-दर-महीने',
+  stays: 'बिल में क्या बना रहेगा',
+  surplus: 'अधिशेष बिजली',
+  costs: 'लागत',
+  loan: 'ऋण',
+  assumptions: 'मान्यताएँ',
+  years: 'साल-दर-साल',
+  sensitivity: 'यदि कुछ अलग हो',
+  warnings: 'कृपया इसे पढ़ें',
+  promise: 'बिक्री के बाद',
+  signature: 'हस्ताक्षर',
+};
+
+const labels: PaperLabels = {
+  date: 'कोटेशन की तारीख',
+  validUntil: 'इस तारीख तक मान्य',
+  customer: 'ग्राहक का नाम',
+  site: 'स्थान',
+  seller: 'विक्रेता का नाम',
+  licence: 'लाइसेंस',
+  installer: 'लगाने वाले',
+  start: 'संयंत्र चालू होने की तारीख',
+  tariff: 'टैरिफ़',
+  usedInAYear: 'बारह महीनों की खपत',
+  source: 'स्रोत',
+  peak: 'kWp',
+  modules: 'सोलर पैनल',
+  inverter: 'इन्वर्टर',
+  layout: 'पैनलों की व्यवस्था',
+  shading: 'छाया',
+  madeInAYear: 'पहले वर्ष का उत्पादन',
+  lowCase: 'कम उत्पादन की स्थिति',
+  reason: 'कारण',
+  price: 'कर सहित मूल्य',
+  tax: 'कर',
+  subsidy: 'सब्सिडी',
+  battery: 'बैटरी',
+  cashOnDayOne: 'पहले दिन का नकद भुगतान',
+  upkeep: 'रखरखाव',
+  borrowed: 'ऋण की राशि',
+  rate: 'वार्षिक ब्याज दर',
+  instalment: 'मासिक किस्त',
+  interest: 'कुल ब्याज',
+  fees: 'शुल्क',
+  payback: 'लागत वसूली का समय',
+  discounted: 'आज के मूल्य पर',
+  saving: 'पहले वर्ष की बचत',
+  smallestBill: 'सबसे छोटा बिल जो बना रहेगा',
+  carbon: 'CO₂',
+  place: 'स्थान और तारीख',
+  forCustomer: 'ग्राहक',
+  forSeller: 'विक्रेता',
+};
+
+const tables: PaperTables = {
+  months: ['महीना', 'खपत', 'उत्पादन', 'घर में', 'आयात', 'निर्यात', 'बिल में', 'जमा', 'पहले', 'बाद में', 'अधिशेष'],
+  years: ['वर्ष', 'उत्पादन', 'पहले', 'बाद में', 'अधिशेष', 'बचत', 'रखरखाव', 'शुद्ध', 'किस्तें', 'कुल जोड़'],
+  cases: ['स्थिति', 'बचत, वर्ष 1', 'लागत वसूली', 'आज के मूल्य पर', 'अंत में शेष', 'शुद्ध वर्तमान मूल्य', 'प्रतिफल दर'],
+  year: 'वर्ष',
+  asQuoted: 'कोटेशन के अनुसार',
+};
+
+/** The printed quote in Hindi. */
+export const HINDI: QuoteWords = {
+  language: 'hi',
+  title: 'सोलर संयंत्र के लिए कोटेशन',
+  estimate: 'एक अनुमान, आपके अपने टैरिफ़ के बिलों से निकाला गया',
+  heads,
+  labels,
+  tables,
+  assumptions: HINDI_ASSUMPTIONS,
+  sentences: HINDI_SENTENCES,
+  chart: HINDI_CHART,
+  cases: HINDI_CASES,
+  powers: { 'sanctioned-load': 'स्वीकृत भार', 'plant-capacity': 'संयंत्र की क्षमता' },
+};

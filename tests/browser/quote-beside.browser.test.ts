@@ -1,0 +1,69 @@
+import { expect, it } from 'vitest';
+import quoteText from '../../tariffs-examples/quotes/rooftop-4-kilowatt.json?raw';
+import { drawn, expectAccessible } from './mount.ts';
+import { openDemo, plain, type OpenQuote } from './open-quote.ts';
+
+/** Open a part that lies beside the quote, and wait until it is there. */
+async function openPart(quote: OpenQuote, part: 'flyer' | 'promise'): Promise<ShadowRoot> {
+  quote.root.querySelector<HTMLElement>(`.beside[data-part="${part}"] summary`)?.click();
+  const find = (): ShadowRoot | null => quote.root.querySelector(`unitbook-${part}`)?.shadowRoot ?? null;
+  await expect.poll(find, { timeout: 10_000 }).not.toBeNull();
+  await drawn(quote.element);
+  const root = find();
+  if (root === null) throw new Error('The part was not drawn.');
+  return root;
+}
+
+async function type(root: ShadowRoot, id: string, text: string): Promise<void> {
+  const field = root.getElementById(id) as HTMLInputElement;
+  field.focus();
+  field.value = text;
+  field.dispatchEvent(new InputEvent('input', { bubbles: true, composed: true }));
+  field.blur();
+  await new Promise((resolve) => {
+    setTimeout(resolve, 50);
+  });
+}
+
+it('sets a flyer beside the quote, line by line', async () => {
+  const { quote } = await openDemo();
+  const root = await openPart(quote, 'flyer');
+  await expectAccessible();
+  await type(root, 'flyer-price', '2,00,000');
+  // The quote's price is 2,16,000.
+  await expect.poll(() => plain(root.textContent)).toContain('₹2,00,000.00');
+  expect(plain(root.textContent)).toContain('₹2,16,000.00');
+});
+
+it('keeps what was typed of a flyer with a quote of one’s own', async () => {
+  const flyer = { format: 'unitbook-flyer-1', price: '2,00,000' };
+  const kept = { quote: JSON.parse(quoteText) as unknown, tariff: 'tarumira-domestic', flyer };
+  const { quote, texts } = await openDemo({ start: { 'unitbook-quote': JSON.stringify(kept) } });
+  const root = await openPart(quote, 'flyer');
+  await expect
+    .poll(() => (root.getElementById('flyer-price') as HTMLInputElement | null)?.value)
+    .toBe('2,00,000');
+  await type(root, 'flyer-claimedPayback', '3.7');
+  await expect.poll(() => texts.get('unitbook-quote') ?? '').toContain('"claimedPayback":"3.7"');
+});
+
+it('asks for readings before it says whether the promise was kept', async () => {
+  const { quote } = await openDemo();
+  const root = await openPart(quote, 'promise');
+  await expectAccessible();
+  expect(plain(root.textContent)).toMatch(/reading/i);
+});
+
+it('prints one part alone, and the quote again after it', async () => {
+  const { quote } = await openDemo();
+  await openPart(quote, 'flyer');
+  const seen: string[] = [];
+  const { print } = window;
+  window.print = () => {
+    seen.push(quote.element.dataset['print'] ?? '');
+  };
+  await quote.press('Print this part');
+  window.print = print;
+  expect(seen).toEqual(['flyer']);
+  expect(quote.element.dataset['print']).toBeUndefined();
+});
