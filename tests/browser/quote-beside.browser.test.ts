@@ -1,4 +1,4 @@
-import { expect, it } from 'vitest';
+import { expect, it, vi } from 'vitest';
 import quoteText from '../../tariffs-examples/quotes/rooftop-4-kilowatt.json?raw';
 import { drawn, expectAccessible } from './mount.ts';
 import { openDemo, plain, type OpenQuote } from './open-quote.ts';
@@ -58,12 +58,11 @@ it('prints one part alone, and the quote again after it', async () => {
   const { quote } = await openDemo();
   await openPart(quote, 'flyer');
   const seen: string[] = [];
-  const { print } = window;
-  window.print = () => {
+  const print = vi.spyOn(window, 'print').mockImplementation(() => {
     seen.push(quote.element.dataset['print'] ?? '');
-  };
+  });
   await quote.press('Print this part');
-  window.print = print;
+  print.mockRestore();
   expect(seen).toEqual(['flyer']);
   expect(quote.element.dataset['print']).toBeUndefined();
 });

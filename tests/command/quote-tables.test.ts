@@ -29,7 +29,9 @@ describe('unitbook quote --csv', () => {
   // The figures are those of tests/command/quote.md, worked out there.
   it('prints months', async () => {
     const [head, first, ...rest] = await table('months');
-    expect(head).toBe('from,to,isFilled,use,generation,selfUse,import,export,billed,bank,before,after,surplus');
+    expect(head).toBe(
+      'from,to,isFilled,use,generation,selfUse,import,export,billed,bank,before,after,surplus',
+    );
     expect(first).toBe('2025-04-01,2025-05-01,no,520,510,194,326,316,10,0,3939.9,260.8,0');
     expect(rest.at(-2)).toBe('2026-03-01,2026-04-01,no,490,545,207,283,338,0,0,3673.5,240,1079');
     expect(rest.length).toBe(12);
