@@ -1,10 +1,10 @@
-import { casesJsonSchema, tariffJsonSchema } from '@unitbook/engine';
+import { casesJsonSchema, disputeJsonSchema, tariffJsonSchema } from '@unitbook/engine';
 
 /** A list of plain values over several lines. */
 const SHORT_LIST = /^( *(?:"[^"]+": )?)\[\n((?: *(?:"[^"]*"|true|false),?\n)+) *\](,?)$/gm;
 
 /** The JSON Schemas of documents, by the name of their file. */
-const SCHEMAS = { tariff: tariffJsonSchema, cases: casesJsonSchema } as const;
+const SCHEMAS = { tariff: tariffJsonSchema, cases: casesJsonSchema, dispute: disputeJsonSchema } as const;
 
 /** A document that has a schema of its own beside the source. */
 export type SchemaName = keyof typeof SCHEMAS;

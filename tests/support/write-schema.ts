@@ -4,5 +4,5 @@ import { schemaText } from './schema-text.ts';
 
 const folder = 'packages/engine/schema';
 mkdirSync(folder, { recursive: true });
-for (const name of ['tariff', 'cases'] as const)
+for (const name of ['tariff', 'cases', 'dispute'] as const)
   writeFileSync(`${folder}/${name}.schema.json`, schemaText(name));

@@ -5,6 +5,7 @@ import { ENERGY_FINDINGS, INTERVAL_FINDINGS, PLANT_FINDINGS } from './energy/ind
 import { SETTLEMENT_FINDINGS, SHARING_FINDINGS } from './settlement/index.ts';
 import { BILL_FINDINGS } from './bill/index.ts';
 import { QUOTE_FINDINGS } from './quote/index.ts';
+import { CHECK_FINDINGS, DISPUTE_FINDINGS } from './audit/index.ts';
 import { PERIOD_FINDINGS } from './period-findings.ts';
 
 /** The kinds of findings that a surface may write anew. */
@@ -31,6 +32,8 @@ export const ENGINE_FINDINGS: Readonly<Record<string, FindingKind>> = /* @__PURE
   ...SHARING_FINDINGS,
   ...PERIOD_FINDINGS,
   ...QUOTE_FINDINGS,
+  ...CHECK_FINDINGS,
+  ...DISPUTE_FINDINGS,
 }))();
 
 /**

@@ -55,7 +55,7 @@ export interface ReadHousehold extends Outcome<Household> {
 }
 
 /** The value under a key of the outermost object, alone in an otherwise blank text: its places stay. */
-function blankAround({ text, root }: SourceText, key: string): string | null {
+export function blankAround({ text, root }: SourceText, key: string): string | null {
   const property = root?.children?.find((child) => child.children?.[0]?.value === key);
   const node = property?.children?.[1];
   if (node?.type !== 'object') return null;
@@ -63,7 +63,11 @@ function blankAround({ text, root }: SourceText, key: string): string | null {
   return before + text.slice(node.offset, node.offset + node.length);
 }
 
-function tariffOf(source: SourceText, document: HouseholdDocument | null): Outcome<Household['tariff']> {
+/** The tariff of a document that holds one, or names one by its id. */
+export function tariffOf(
+  source: SourceText,
+  document: { readonly tariff: unknown } | null,
+): Outcome<Household['tariff']> {
   const embedded = blankAround(source, 'tariff');
   if (embedded !== null) return readTariff(embedded);
   return { value: typeof document?.tariff === 'string' ? document.tariff : null, findings: [] };

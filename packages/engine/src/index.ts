@@ -60,3 +60,36 @@ export {
   type QuoteTables,
 } from './quote-tables.ts';
 export { quoteFacts } from './quote-facts.ts';
+export * from './audit/index.ts';
+export { alternativesOf, type Alternative } from './check-alternatives.ts';
+export {
+  checkBill,
+  type BillExplanation,
+  type BillTerms,
+  type CheckedBill,
+  type CheckOptions,
+  type Confidence,
+  type Decider,
+  type Verdict,
+} from './check-bill.ts';
+export { effectsOf, type Effects } from './check-chain.ts';
+export { readCheck, type CheckDocument, type CheckFile, type ReadCheck } from './check-document.ts';
+export { checkAccountBills, type CheckedAccount, type CheckInput } from './check-account.ts';
+export {
+  checkResultDocument,
+  reportBills,
+  type CheckResultDocument,
+  type ReportInput,
+} from './check-report.ts';
+export { runBill, type BillRun, type RunBasis } from './check-run.ts';
+export {
+  batchChecker,
+  batchColumn,
+  type BatchChecker,
+  type BatchColumn,
+  type BatchNames,
+  type BatchRows,
+  type BatchTerms,
+  type PrintedColumn,
+  type TakeRow,
+} from './check-batch.ts';

@@ -70,6 +70,24 @@ function countedUnits(source: CountSource): number {
   return count(present, register, rule) - count(previous, register, rule);
 }
 
+/**
+ * Units that a register counted between two numbers it showed, in whole watt-hours, as {@link countStretch} counts
+ * them but without a derivation: for trying what a bill would be with other readings.
+ *
+ * @param previous, present  thousandths as shown; present past the full scale where the register passed it
+ * @example
+ * countAdvance({ previous: 4342100, present: 4640300 }, makeRegister({ id: 'import', digits: '5', decimals: '1', multiplyingFactor: '1' }), { decimals: '0', rounding: 'down', roundedAt: 'reading' }) //=> 298000
+ */
+export function countAdvance(
+  { previous, present }: { readonly previous: number; readonly present: number },
+  register: Register,
+  rule: Pick<UnitsRule, 'decimals' | 'rounding' | 'roundedAt'>,
+): number {
+  const own = { clause: '', ...rule };
+  if (rule.roundedAt === 'difference') return count(present - previous, register, own);
+  return count(present, register, own) - count(previous, register, own);
+}
+
 const END_LABELS = {
   import: { present: 'Import register, present', previous: 'Import register, previous' },
   export: { present: 'Export register, present', previous: 'Export register, previous' },

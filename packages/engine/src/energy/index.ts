@@ -1,5 +1,5 @@
 export { countBlocks, countChannel, type BlockUnits } from './count-channel.ts';
-export { countUnits, type UnitsRule } from './count-units.ts';
+export { countAdvance, countUnits, type UnitsRule } from './count-units.ts';
 export { ENERGY_FINDINGS, energyFinding, type EnergyFindingCode } from './findings.ts';
 export { energyRatios, measureEnergy, type EnergyPeriod, type EnergyRatios } from './measure-energy.ts';
 export { useBounds, type Bounds, type UseBounds } from './use-bounds.ts';

@@ -3,7 +3,7 @@ import { expect, it } from 'vitest';
 import { schemaText } from '../../../../tests/support/schema-text.ts';
 import { tariffJsonSchema } from './schema.ts';
 
-it.each(['tariff', 'cases'] as const)(
+it.each(['tariff', 'cases', 'dispute'] as const)(
   'is the JSON Schema of %s that stands beside the source; write it anew with tests/support/write-schema.ts',
   (name) => {
     const file = new URL(`../../schema/${name}.schema.json`, import.meta.url);

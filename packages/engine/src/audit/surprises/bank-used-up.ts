@@ -1,0 +1,20 @@
+import { FIGURE } from '../figure-names.ts';
+import { figuresAt, isPositive, textOf, type FindSurprise } from './surprise.ts';
+
+const BILLED = FIGURE.units('billed');
+const NAMES = { opening: FIGURE.opening('credit'), closing: FIGURE.closing('credit'), billed: BILLED };
+
+/** S6: after bills with nothing to pay for, the credit of the season is used up and units are billed again. */
+export const bankUsedUp: FindSurprise = ({ right, before, month }) => {
+  const units = figuresAt(right, NAMES);
+  const billedBefore = before?.figures.get(BILLED);
+  if (units === null || billedBefore === undefined || month.passbook?.isClosed === true) return null;
+  const isTurn = !isPositive(billedBefore) && isPositive(units.billed);
+  if (!isTurn || !isPositive(units.opening) || isPositive(units.closing)) return null;
+  return {
+    id: 'bank-used-up',
+    what: `the ${textOf(units.opening)} units brought forward are used up: ${textOf(units.billed)} are billed after a month with none`,
+    figures: units,
+    clause: month.passbook?.setOff.clause ?? null,
+  };
+};

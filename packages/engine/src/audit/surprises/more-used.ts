@@ -1,0 +1,30 @@
+import { subtractQuotients } from '../../quantity/index.ts';
+import { textOf, type FindSurprise } from './surprise.ts';
+import { dearerThan, isAboveByDay, stepsOf } from './year-before.ts';
+
+/** S4: the home uses more than in the same month a year before, and that is why more is to be paid. */
+export const moreUsed: FindSurprise = (terms) => {
+  const apart = dearerThan(terms);
+  if (apart === null) return null;
+  const { now, then, earlier } = apart;
+  const isMore = isAboveByDay(
+    { value: now.use, facts: terms.facts },
+    { value: then.use, facts: earlier.facts },
+  );
+  if (!isMore) return null;
+  const grown = subtractQuotients(now.use, then.use);
+  const steps = stepsOf(terms, apart);
+  const { currency } = terms.facts.tariff;
+  const effect =
+    steps === null ? '' : `, which takes ${currency} ${textOf(steps.then)} to ${textOf(steps.withUse)}`;
+  return {
+    id: 'more-used',
+    what: `${textOf(now.use)} used, and ${textOf(then.use)} in the same month a year before: ${textOf(grown)} more${effect}`,
+    figures: {
+      used: now.use,
+      usedBefore: then.use,
+      ...(steps === null ? {} : { effect: subtractQuotients(steps.withUse, steps.then) }),
+    },
+    clause: null,
+  };
+};
