@@ -1,4 +1,5 @@
 import type { DayNumber } from '@unitbook/engine';
+import type { BatchIo } from './batch/index.ts';
 
 /** Why a file could not be read, or not to its end. */
 export type FileFailure =
@@ -30,4 +31,6 @@ export interface CommandIo {
   readonly err: (text: string) => void;
   /** The day on the clock where the program runs. */
   readonly today: DayNumber;
+  /** What a check of a whole table touches: threads, a clock that only goes on, bytes of any number. */
+  readonly batch: () => BatchIo;
 }

@@ -1,6 +1,8 @@
 import { createReadStream } from 'node:fs';
 import { stat } from 'node:fs/promises';
+import { availableParallelism } from 'node:os';
 import { dayNumber } from '@unitbook/engine';
+import type { BatchIo } from './batch/index.ts';
 import type { CommandIo, FileFailure, FilePiece, FileRead } from './io.ts';
 
 /** What the operating system says, in words. */
@@ -56,6 +58,24 @@ async function* readPieces(path: string): AsyncGenerator<FilePiece> {
   }
 }
 
+const writeBytes = (bytes: Uint8Array): Promise<void> =>
+  new Promise((resolve, reject) => {
+    process.stdout.write(bytes, (error) => {
+      if (error) reject(error);
+      else resolve();
+    });
+  });
+
+/** The built program is one file: a thread begins it anew. */
+const batchIo = (): BatchIo => ({
+  write: writeBytes,
+  err: (text) => void process.stderr.write(text),
+  isTerminal: process.stderr.isTTY,
+  now: () => performance.now(),
+  entry: new URL(import.meta.url),
+  cores: availableParallelism(),
+});
+
 /** The real files, streams and clock. */
 export function nodeIo(): CommandIo {
   const now = new Date();
@@ -65,5 +85,6 @@ export function nodeIo(): CommandIo {
     out: (text) => void process.stdout.write(text),
     err: (text) => void process.stderr.write(text),
     today: dayNumber({ year: now.getFullYear(), month: now.getMonth() + 1, day: now.getDate() }),
+    batch: batchIo,
   };
 }

@@ -1,6 +1,7 @@
 import packageText from '../package.json?raw';
 import { readArguments } from './arguments.ts';
 import { billCommand } from './commands/bill.ts';
+import { checkCommand } from './commands/check.ts';
 import { finish, type Command } from './commands/command.ts';
 import { demoCommand } from './commands/demo.ts';
 import { plantCommand } from './commands/plant.ts';
@@ -18,6 +19,7 @@ const COMMANDS: readonly Command[] = [
   plantCommand,
   quoteCommand,
   promiseCommand,
+  checkCommand,
   tariffCommand,
   demoCommand,
 ];

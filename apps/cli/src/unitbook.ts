@@ -1,4 +1,5 @@
 #!/usr/bin/env node
+import { isBatchWorker, serveBatch } from './batch/index.ts';
 import { nodeIo } from './node-io.ts';
 import { run } from './run.ts';
 
@@ -10,13 +11,18 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   process.exit(2);
 });
 
-try {
-  process.exitCode = await run(process.argv.slice(2), nodeIo());
-} catch (error) {
-  // Bad input never comes here: it is told by findings.
-  const reason = error instanceof Error ? error.message : String(error);
-  process.stderr.write(
-    `unitbook  A fault of unitbook itself: ${reason}. Please report it with what you typed.\n`,
-  );
-  process.exitCode = 2;
+async function main(): Promise<void> {
+  try {
+    process.exitCode = await run(process.argv.slice(2), nodeIo());
+  } catch (error) {
+    // Bad input never comes here: it is told by findings.
+    const reason = error instanceof Error ? error.message : String(error);
+    process.stderr.write(
+      `unitbook  A fault of unitbook itself: ${reason}. Please report it with what you typed.\n`,
+    );
+    process.exitCode = 2;
+  }
 }
+
+if (isBatchWorker()) serveBatch();
+else await main();

@@ -10,6 +10,8 @@ const DOCUMENTS = {
   'unitbook-plant-1': { name: 'a plant', option: 'plant --plant' },
   'unitbook-quote-1': { name: 'a quote', option: 'quote --quote' },
   'unitbook-flyer-1': { name: 'a flyer', option: 'quote --flyer' },
+  'unitbook-check-1': { name: 'printed bills to check', option: 'check --bills' },
+  'unitbook-dispute-1': { name: 'rules for disputes', option: 'check --dispute' },
   'unitbook-columns-1': { name: 'what the columns of a table are', option: 'readings FILE --columns' },
   'unitbook-cases-1': { name: 'worked cases', option: 'tariff FILE --cases' },
 } as const;

@@ -92,8 +92,8 @@ export async function readThreeFiles(
   };
 }
 
-/** The tariff of a household file: its own, or the example whose id it names. */
-function householdTariff(tariff: string | Tariff | null, subject: string): Part<Tariff> {
+/** The tariff of a household or check file: its own, or the example whose id it names. */
+export function householdTariff(tariff: string | Tariff | null, subject: string): Part<Tariff> {
   if (typeof tariff !== 'string') return { value: tariff, findings: [] };
   const value = exampleTariff(tariff);
   if (value !== null) return { value, findings: [] };

@@ -11,6 +11,9 @@ const ioWith = (read: FileRead): CommandIo => ({
   out: () => undefined,
   err: () => undefined,
   today: dayNumber({ year: 2026, month: 4, day: 15 }),
+  batch: () => {
+    throw new Error('A document is no table.');
+  },
 });
 
 it.each([

@@ -1,0 +1,77 @@
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { readTariff, type Tariff } from '@unitbook/engine';
+import {
+  runBatch,
+  type BatchIo,
+  type BatchOptions,
+  type BatchResult,
+} from '../../apps/cli/src/batch/index.ts';
+import { findingLine } from '../../apps/cli/src/render/finding-line.ts';
+import tariffText from '../../tariffs-examples/tarumira/taresco-domestic/tariff.json?raw';
+
+/** The tariff of the invented utility TARESCO. */
+function taresco(): Tariff {
+  const { value } = readTariff(tariffText);
+  if (value === null) throw new Error('the example tariff cannot be read');
+  return value;
+}
+
+/** A folder of its own for the files of a test. */
+export const testFolder = (): string => mkdtempSync(join(tmpdir(), 'unitbook-batch-'));
+
+/** What a check in this process came to, with everything it wrote. */
+export interface TableRun extends BatchResult {
+  readonly lines: readonly Record<string, unknown>[];
+  readonly out: string;
+  readonly side: string;
+  /** What was told of the check itself. */
+  readonly told: readonly string[];
+  readonly err: string;
+}
+
+/** Codes of everything that was told so far of tables in this process. */
+export const TOLD_CODES = new Set<string>();
+
+/** Check the text of a table in this process. */
+export async function runTable(
+  text: string | Uint8Array,
+  options: Partial<BatchOptions> & { readonly isTerminal?: boolean } = {},
+): Promise<TableRun> {
+  const folder = testFolder();
+  const path = join(folder, 'rows.csv');
+  writeFileSync(path, text);
+  let [out, err, clock] = ['', '', 0];
+  const io: BatchIo = {
+    write: (bytes) => {
+      out += Buffer.from(bytes).toString('utf8');
+      return Promise.resolve();
+    },
+    err: (more) => {
+      err += more;
+    },
+    isTerminal: options.isTerminal ?? false,
+    now: () => (clock += 250),
+    entry: null,
+    cores: 1,
+  };
+  const side = options.side ?? join(folder, 'unread.csv');
+  const result = await runBatch({ rows: path, tariff: taresco(), side, ...options }, io);
+  const found = options.out === undefined ? out : readFileSync(options.out, 'utf8');
+  const lines = found
+    .split('\n')
+    .filter((line) => line !== '')
+    .map((line) => JSON.parse(line) as Record<string, unknown>);
+  for (const { code } of lines) if (typeof code === 'string') TOLD_CODES.add(code);
+  for (const { finding } of result.findings) TOLD_CODES.add(finding.code);
+  const told = result.findings.map((finding) => findingLine(finding).replace(path, 'rows.csv'));
+  return {
+    ...result,
+    lines,
+    out: found,
+    side: result.status === 2 ? '' : readFileSync(side, 'utf8'),
+    told,
+    err,
+  };
+}
