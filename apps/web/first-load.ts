@@ -5,11 +5,11 @@ interface Modules {
   ) => { readonly isEntry: boolean; readonly importers: readonly string[] } | null;
 }
 
-/** Parts of the engine that only the pages of the plant and the quote need, although the engine's index names them. */
+/** Parts of the engine that only the pages of the plant, the quote and printed bills need, although the engine's index names them. */
 const LATER = new RegExp(
   [
     String.raw`engine\/src\/energy\/(?:plant|meter-accuracy|whole-root|block-clock)`,
-    String.raw`engine\/src\/(?:quote|amounts-|bill-amounts)`,
+    String.raw`engine\/src\/(?:quote|amounts-|bill-amounts|audit|check-)`,
     // Bills of many periods at once: the book makes its bills one by one.
     String.raw`engine\/src\/(?:keep|read-|true-up|open-ledgers|settle-units)`,
     String.raw`engine\/src\/settlement\/quick-`,

@@ -1,6 +1,8 @@
 import '@unitbook/form/define';
 import { keepIn, keepLayoutsIn, readHousehold, type Household, type TariffChoice } from '@unitbook/form';
 import quoteAddress from '../../../tariffs-examples/quotes/rooftop-4-kilowatt.json?url';
+import checkAddress from '../../../tariffs-examples/checks/two-bills.json?url';
+import disputeAddress from '../../../tariffs-examples/disputes/tarumira.json?url';
 import demoAddress from '../../../tariffs-examples/households/demo.json?url';
 import { allowWorkers } from './allow-workers.ts';
 import { keepOffline } from './keep-offline.ts';
@@ -49,6 +51,8 @@ book.tariffs = tariffs;
 book.today = today();
 book.demo = await demo();
 book.demoQuote = () => fetchText(quoteAddress);
+book.demoCheck = () => fetchText(checkAddress);
+book.demoDispute = () => fetchText(disputeAddress);
 book.layouts = keepLayoutsIn(() => window.localStorage);
 book.keep = keepIn(() => window.localStorage);
 document.querySelector('main')?.append(book);

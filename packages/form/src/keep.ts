@@ -7,8 +7,8 @@ export interface Aside {
   readonly text: string;
 }
 
-/** What is kept under a name of its own: a book, or the quote with its tariff. */
-type Kept = Slot | 'quote';
+/** What is kept under a name of its own: a book, the quote with its tariff, or printed bills. */
+type Kept = Slot | 'quote' | 'check';
 
 /** Where books are kept between visits. */
 export interface Keep {

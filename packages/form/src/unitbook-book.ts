@@ -6,10 +6,14 @@ import type { Aside, Keep, Slot } from './keep.ts';
 import { renderShelf, type Shelf } from './render/shelf.ts';
 import { offerFile } from './offer-file.ts';
 import { drawnProperties, styleSheet } from './element-parts.ts';
+import { renderCheckPage } from './check/check-page.ts';
 import { renderQuotePage } from './quote/quote-page.ts';
 import { renderButton } from './render/button.ts';
 import type { TariffChoice } from './tariff-choice.ts';
 import type { UnitbookMonth } from './unitbook-month.ts';
+
+/** Which page lies open: the book, or one in its place. */
+type OpenPage = 'book' | 'quote' | 'check';
 
 /** A book with nothing in it: it need not be put aside. */
 const BLANK = householdText(emptyHousehold('en-IN'));
@@ -33,7 +37,10 @@ export class UnitbookBook extends LitElement {
     'refused',
     'isKept',
     'demoQuote',
+    'demoCheck',
+    'demoDispute',
     'page',
+    'isFailed',
   ]);
   static override styles = styleSheet;
 
@@ -48,8 +55,13 @@ export class UnitbookBook extends LitElement {
   declare layouts: LayoutKeep | null;
   /** Fetches the text of the invented quote; null: there is none. */
   declare demoQuote: (() => Promise<string>) | null;
-  /** Which page lies open: the book, the quote, or one that could not be fetched. */
-  declare private page: 'book' | 'quote' | 'quote-failed';
+  /** Fetches the text of invented printed bills; null: there are none. */
+  declare demoCheck: (() => Promise<string>) | null;
+  /** Fetches the text of the rules for disputes of the invented place; null: there are none. */
+  declare demoDispute: (() => Promise<string>) | null;
+  declare private page: OpenPage;
+  /** Whether the page that lies open could not be fetched. */
+  declare private isFailed: boolean;
   declare private openSlot: Slot;
   declare private household: Household | null;
   declare private asides: readonly Aside[];
@@ -70,7 +82,10 @@ export class UnitbookBook extends LitElement {
     this.refused = null;
     this.isKept = true;
     this.demoQuote = null;
+    this.demoCheck = null;
+    this.demoDispute = null;
     this.page = 'book';
+    this.isFailed = false;
   }
 
   protected override willUpdate(changed: PropertyValues): void {
@@ -205,32 +220,34 @@ export class UnitbookBook extends LitElement {
     };
   }
 
-  private turnTo(page: 'book' | 'quote' | 'quote-failed', focus: string): void {
+  private turnTo(page: OpenPage, focus: string): void {
     this.page = page;
+    this.isFailed = false;
     void this.updateComplete.then(() => {
       this.shadowRoot?.getElementById(focus)?.focus();
     });
   }
 
-  private renderQuote(household: Household): TemplateResult {
-    return renderQuotePage(this, household, {
-      isFailed: this.page === 'quote-failed',
-      fail: (isFailed) => {
-        this.page = isFailed ? 'quote-failed' : 'quote';
+  private renderPage(household: Household, name: 'quote' | 'check'): TemplateResult {
+    const page = {
+      isFailed: this.isFailed,
+      fail: (isFailed: boolean) => {
+        this.isFailed = isFailed;
       },
       close: () => {
-        this.turnTo('book', 'open-quote');
+        this.turnTo('book', `open-${name}`);
       },
-    });
+    };
+    return name === 'quote' ? renderQuotePage(this, household, page) : renderCheckPage(this, household, page);
   }
 
   protected override render(): TemplateResult | typeof nothing {
     if (this.household === null) return nothing;
-    const isBook = this.page === 'book';
-    // The book stays as it is beneath the quote: a number half typed in it is not lost.
+    const { page } = this;
+    // The book stays as it is beneath another page: a number half typed in it is not lost.
     return html`
-      <div ?hidden=${!isBook}>${this.renderBook(this.household)}</div>
-      ${isBook ? nothing : this.renderQuote(this.household)}
+      <div ?hidden=${page !== 'book'}>${this.renderBook(this.household)}</div>
+      ${page === 'book' ? nothing : this.renderPage(this.household, page)}
     `;
   }
 
@@ -251,6 +268,13 @@ export class UnitbookBook extends LitElement {
             this.turnTo('quote', 'close-quote');
           },
           { id: 'open-quote' },
+        )}
+        ${renderButton(
+          'Check a printed bill',
+          () => {
+            this.turnTo('check', 'close-check');
+          },
+          { id: 'open-check' },
         )}
       </p>
     `;
