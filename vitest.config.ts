@@ -65,6 +65,8 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: [BROWSER],
+          // What is polled comes after work in a worker or a file, which takes longer beside other tests.
+          expect: { poll: { timeout: 10_000 } },
           browser: {
             enabled: true,
             headless: true,

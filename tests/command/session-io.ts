@@ -69,6 +69,17 @@ export function sessionIo(
     out: (text) => void (printed.out += text),
     err: (text) => void (printed.err += text),
     today: parseDay('2026-04-15') as DayNumber,
+    batch: () => ({
+      write: (bytes) => {
+        printed.out += new TextDecoder().decode(bytes);
+        return Promise.resolve();
+      },
+      err: (text) => void (printed.err += text),
+      isTerminal: false,
+      now: () => 0,
+      entry: null,
+      cores: 1,
+    }),
   };
   return { io, printed };
 }

@@ -22,7 +22,7 @@ describe.each(WITH_EXAMPLES)('the examples of docs/$name', ({ blocks }) => {
 
 /** Pages of one package each, by their ends. */
 const LIBRARIES = [
-  { name: '@unitbook/engine', exports: engine, pages: ['', '-2', '-3', '-5', '-6', '-7'] },
+  { name: '@unitbook/engine', exports: engine, pages: ['', '-2', '-3', '-5', '-6', '-7', '-8'] },
   { name: '@unitbook/meter-files', exports: meterFiles, pages: ['-4'] },
 ];
 

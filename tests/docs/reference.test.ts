@@ -10,6 +10,7 @@ import {
   readTariff,
 } from '@unitbook/engine';
 import { describe, expect, it } from 'vitest';
+import { BATCH_FINDINGS } from '../../apps/cli/src/batch/index.ts';
 import { changed, DEMO_TARIFF, goodTariff } from '../support/demo.ts';
 import demoHousehold from '../../tariffs-examples/households/demo.json?raw';
 import { blocksOf, page } from './pages.ts';
@@ -28,10 +29,11 @@ describe.each(tariffReference())('docs/$name', ({ name, text, rows }) => {
 });
 
 describe('docs/reference/findings.md and the pages that go on from it', () => {
-  it('have one row for every code of the engine, with its severity', () => {
-    const names = ['findings', 'findings-bills', 'findings-plant', 'findings-quote'];
-    const text = names.map((name) => page(`reference/${name}.md`)).join('');
-    const codes = Object.entries(ENGINE_FINDINGS).map(([code, { severity }]) => `${code} ${severity}`);
+  it('have one row for every code of the engine and of the batch, with its severity', () => {
+    const ends = ['', '-bills', '-plant', '-quote', '-check', '-batch'];
+    const text = ends.map((end) => page(`reference/findings${end}.md`)).join('');
+    const kinds = Object.entries({ ...ENGINE_FINDINGS, ...BATCH_FINDINGS });
+    const codes = kinds.map(([code, { severity }]) => `${code} ${severity}`);
     expect([...severityRows(text)].sort()).toEqual(codes.sort());
   });
 });

@@ -1,6 +1,8 @@
 import { ENGINE_FINDINGS } from '@unitbook/engine';
 import { describe, expect, it } from 'vitest';
 import { CHARGE_CASES } from './charge-cases.ts';
+import { CHECK_CASES } from './check-cases.ts';
+import { DISPUTE_CASES } from './dispute-cases.ts';
 import { DATE_CASES } from './date-cases.ts';
 import { DOCUMENT_CASES } from './document-cases.ts';
 import { EXTEND_CASES } from './extend-cases.ts';
@@ -43,6 +45,8 @@ const CASES = [
   ...QUOTE_CASES,
   ...QUOTE_PROFILE_CASES,
   ...QUOTE_WARNING_CASES,
+  ...CHECK_CASES,
+  ...DISPUTE_CASES,
 ];
 
 describe('every finding', () => {
