@@ -1,7 +1,8 @@
 import { isSameQuotient } from '../quantity/index.ts';
 import { STAGES, stageAt, type Cause, type CauseContext, type Sign, type Variant } from './cause.ts';
+import { unitLedgers } from './charge-basis.ts';
 import type { BillFacts } from './facts.ts';
-import { groupOf } from './figure-names.ts';
+import { FIGURE, groupOf } from './figure-names.ts';
 import { agrees, computedOf, type Figures, type Tolerance } from './figures.ts';
 
 /** A cause in one of its variants. */
@@ -53,6 +54,16 @@ export interface SearchResult {
 
 /** Stages from this one on change no readings, units or credit. */
 const MONEY_ONLY = STAGES.indexOf('slabs');
+/**
+ * Figures that no charge changes: readings, units, and credit in units. Units billed are what the energy charge is taken
+ * on, and credit in money is what charges leave of it.
+ */
+function measuredBy(facts: BillFacts): (name: string) => boolean {
+  const credit = new Set(unitLedgers(facts).flatMap((id) => [FIGURE.opening(id), FIGURE.closing(id)]));
+  return (name) =>
+    name !== FIGURE.units('billed') && (['reading', 'units'].includes(groupOf(name)) || credit.has(name));
+}
+
 /** How many are told of what comes nearest, and taken on to threes. */
 const NEAREST = 3;
 const TAKEN_ON = 12;
@@ -66,6 +77,7 @@ class Search {
   /** Printed figures that the right bill misses. */
   private readonly wrong: ReadonlySet<string>;
   private readonly terms: SearchTerms;
+  private readonly isMeasured: (name: string) => boolean;
   private readonly printed: readonly (readonly [string, NonNullable<ReturnType<Figures['get']>>])[];
 
   constructor(terms: SearchTerms, rightFigures: Figures) {
@@ -73,6 +85,7 @@ class Search {
     // A figure that no right bill has, such as one of a register that nobody reads, tells nothing.
     this.printed = [...terms.context.printed].filter(([name]) => computedOf(rightFigures, name) !== null);
     const { facts } = terms;
+    this.isMeasured = measuredBy(facts);
     this.right = this.attempt({ steps: [], facts, figures: rightFigures, wrong: null });
     this.wrong = new Set(this.right.missed);
   }
@@ -113,7 +126,7 @@ class Search {
     const last = before.steps.at(-1)?.cause;
     const from = last === undefined ? 0 : causes.indexOf(last) + 1;
     // What later stages cannot set right any more is not tried.
-    const isUnitsWrong = before.missed.some((name) => ['reading', 'units', 'credit'].includes(groupOf(name)));
+    const isUnitsWrong = before.missed.some(this.isMeasured);
     for (const cause of causes.slice(from)) {
       if (isUnitsWrong && stageAt(cause) >= MONEY_ONLY && before.steps.length > 0) continue;
       for (const variant of cause.variants(before.facts, this.terms.context)) {
