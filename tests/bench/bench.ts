@@ -1,22 +1,14 @@
 import { compareWithTwin } from '../laws/twin-comparison.ts';
+import { measureBatchSpeed, type BatchSpeed } from './check-batch-bench.ts';
+import { measureCheck, type CheckSpeed } from './check-bench.ts';
 import { measureIntervalSpeed, type IntervalReport } from './interval-bench.ts';
 import { measure, type Timings } from './measure.ts';
 import { measureMeterFiles, type MeterSpeed } from './meter-bench.ts';
 import { measurePage, type PageReport } from './page.ts';
 import { measureQuote, type QuoteReport } from './quote-bench.ts';
+import { limitRow, ratioRow, timesRow, type BenchRow } from './rows.ts';
 import { measureSchemes, type ExampleSpeed, type SchemeReport } from './scheme-bench.ts';
 import { allSubjects, checkSameBills } from './subjects.ts';
-
-/** One line of the table: ours against something else, in nanoseconds. */
-interface BenchRow {
-  readonly name: string;
-  readonly ours: number;
-  readonly against: number;
-  /** Ours ÷ against where less is the goal, against ÷ ours where a multiple is. */
-  readonly ratio: number;
-  readonly goal: string;
-  readonly met: boolean;
-}
 
 interface Pairing {
   readonly name: string;
@@ -121,11 +113,6 @@ function twinRow(bills: number): BenchRow {
 const FRAME_NS = 1e9 / 60;
 const GZIP_GOAL = 60_000;
 
-/** Something of the page against its limit. */
-function limitRow(name: string, ours: number, limit: number): BenchRow {
-  return { name, ours, against: limit, ratio: ours / limit, goal: '≤ 1', met: ours <= limit };
-}
-
 function pageRows(report: PageReport | null): readonly BenchRow[] {
   if (report === null) return [];
   const { work, painted } = report.keystrokes;
@@ -135,12 +122,6 @@ function pageRows(report: PageReport | null): readonly BenchRow[] {
     limitRow('work of a keystroke, 95th percentile / 60 Hz frame', work.percentile95 * 1e6, FRAME_NS),
     limitRow('JavaScript of the form, gzip bytes / 60 kB (bytes, not ns)', report.gzipBytes, GZIP_GOAL),
   ];
-}
-
-/** One time against another, the first not more than so many times as long. */
-function ratioRow(name: string, ours: number, against: number, goal: number): BenchRow {
-  const ratio = ours / against;
-  return { name, ours, against, ratio, goal: `≤ ${String(goal)}`, met: ratio <= goal };
 }
 
 const INTERVAL_GOAL = 3;
@@ -195,12 +176,6 @@ const QUOTE_GOAL = 3;
 const SHEET_GOAL = 300;
 const QUOTE_NS = { bills: 2e5, sizes: 5e6, draws: 1.5e8 } as const;
 
-/** So many times as fast as another way. */
-function timesRow(name: string, ours: number, against: number, goal: number): BenchRow {
-  const ratio = against / ours;
-  return { name, ours, against, ratio, goal: `≥ ${String(goal)}`, met: ratio >= goal };
-}
-
 /** A quote of 25 years: its bills beside floats, and one input changed beside a spreadsheet. */
 function quoteRows({
   bills,
@@ -223,6 +198,21 @@ function quoteRows({
     timesRow('spreadsheet, rise changed / quote prepared again', againRise, sheetRise, SHEET_GOAL),
     timesRow('spreadsheet, own use changed / quote prepared again', againShare, sheetShare, SHEET_GOAL),
     limitRow('a whole quote, bills and measures / 60 Hz frame', whole, FRAME_NS),
+  ];
+}
+
+const ONE_BILL_NS = 5e7;
+const PARSING_GOAL = 2;
+const ROWS_A_SECOND = { right: 300_000, someWrong: 50_000 } as const;
+
+/** Printed bills: one that is wrong, with every cause; and tables, beside the bare reading of their rows. */
+function checkRows({ explained, unexplained }: CheckSpeed, { parsed, right, someWrong }: BatchSpeed) {
+  return [
+    limitRow('a wrong bill with two causes / 50 ms (here)', explained, ONE_BILL_NS),
+    limitRow('a wrong bill that nothing explains / 50 ms (here)', unexplained, ONE_BILL_NS),
+    ratioRow('a right row of a table checked / its cells parsed alone', right, parsed, PARSING_GOAL),
+    limitRow('a right row of a table / 300,000 a second and core', right, 1e9 / ROWS_A_SECOND.right),
+    limitRow('a row, 2 in 100 wrong / 50,000 a second and core', someWrong, 1e9 / ROWS_A_SECOND.someWrong),
   ];
 }
 
@@ -267,6 +257,7 @@ const rows = [
   ...schemeRows(schemes),
   ...intervals,
   ...quoteRows(measureQuote()),
+  ...checkRows(measureCheck(), measureBatchSpeed()),
   ...measureMeterFiles().map(meterRow),
   ...page,
   twinRow(process.argv.includes('--short') ? TWIN_BILLS / 50 : TWIN_BILLS),
