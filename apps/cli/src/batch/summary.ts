@@ -1,4 +1,4 @@
-import { CAUSES } from '@unitbook/engine';
+import { CAUSES, minorUnitDigits } from '@unitbook/engine';
 import { sumText } from './exact-sum.ts';
 import type { Count, Tally } from './tally.ts';
 
@@ -94,8 +94,16 @@ const EXPLAINED_WORDS: Readonly<Record<string, string>> = {
   none: 'not explained',
 };
 
+/** A sum with all its coins: "229.7" as "229.70". A fraction without an end stays as it is. */
+function withCoins(sum: string, currency: string): string {
+  const places = minorUnitDigits(currency) ?? 2;
+  const [whole = '', decimals = ''] = sum.split('.');
+  if (sum.includes('/') || decimals.length >= places) return sum;
+  return `${whole}.${decimals.padEnd(places, '0')}`;
+}
+
 function line(words: string, { bills, sum }: TextCount, currency: string): string {
-  const money = sum === '0' ? '' : `  ${currency} ${sum}`;
+  const money = sum === '0' ? '' : `  ${currency} ${withCoins(sum, currency)}`;
   return `  ${words.padEnd(40)}${String(bills).padStart(12)}${money}`;
 }
 
@@ -106,7 +114,9 @@ function causeLines({ causes, currency, supplier }: BatchSummary): readonly stri
   return causes.flatMap((one) => [
     line(one.name, one, currency),
     ...(one.isSystemic
-      ? [`    systemic: ${String(one.accounts)} accounts of ${supplier}, ${currency} ${one.sum} in all`]
+      ? [
+          `    systemic: ${String(one.accounts)} accounts of ${supplier}, ${currency} ${withCoins(one.sum, currency)} in all`,
+        ]
       : []),
   ]);
 }
