@@ -1,4 +1,5 @@
 import {
+  checkAccountBills,
   readAccount,
   readCheck,
   readPrintedBill,
@@ -9,6 +10,8 @@ import {
 } from '@unitbook/engine';
 import { consistencyFindings, otherCurrencyFindings, unknownLineFindings } from '@unitbook/engine';
 import tariffText from '../../tariffs-examples/tarumira/taresco-domestic/tariff.json?raw';
+import { allFields } from '../../packages/form/src/check/document/line-fields.ts';
+import { readTypedBill } from '../../packages/form/src/check/document/read-typed-bill.ts';
 import type { MessageCase } from './message-case.ts';
 
 const register = { digits: '5', decimals: '0' };
@@ -34,6 +37,20 @@ function printed(document: PrintedBillDocument): PrintedBill {
 
 const read = (document: PrintedBillDocument) => (): readonly Finding[] =>
   readPrintedBill(document, ['bills', 0]).findings;
+
+/** What is found of a bill as people type it. */
+const typed = (document: PrintedBillDocument) => (): readonly Finding[] =>
+  readTypedBill(document, allFields({ bill: document, tariff: null, registers: [] }), 0).findings;
+
+/** What is found of a bill that is set beside the right one. */
+const checkedAlone = (document: PrintedBillDocument) => (): readonly Finding[] => {
+  const { value: bill } = readPrintedBill(document, ['bills', 0]);
+  const { value: account } = readAccount(JSON.stringify(ACCOUNT));
+  const { value: taresco } = readTariff(tariffText);
+  if (bill === null || account === null || taresco === null) throw new Error('the bill cannot be read');
+  const { bills } = checkAccountBills({ account, tariff: taresco, readings: [], bills: [bill] });
+  return bills.flatMap(({ findings }) => findings).filter(({ code }) => code === 'check/too-large');
+};
 
 /** A check document in lines, so that findings have a place to point to. */
 const whole =
@@ -101,6 +118,15 @@ const FORM_CASES: readonly MessageCase[] = [
     remedy: 'Type both days as they are printed.',
   },
   {
+    code: 'check/not-a-number',
+    when: 'an amount as no document has it, typed on the page',
+    make: typed({ ...DAYS, payable: 'about 546' }),
+    at: 'payable',
+    found: '"about 546" for to be paid',
+    expected: 'a number, such as 1234.5',
+    remedy: 'Type the number as it is printed.',
+  },
+  {
     code: 'check/number-too-fine',
     when: 'a reading of four decimals',
     make: read({ ...DAYS, readings: { import: { present: '4640.3125' } } }),
@@ -108,6 +134,33 @@ const FORM_CASES: readonly MessageCase[] = [
     found: '4640.3125 for present',
     expected: 'at most 3 decimals and 12 digits',
     remedy: 'Type the number as it is printed.',
+  },
+  {
+    code: 'check/paid-below-zero',
+    when: 'a payment with a minus',
+    make: read({ ...DAYS, paid: { on: '2025-06-12', amount: '-546' } }),
+    at: 'bills.0.paid.amount',
+    found: 'a payment of -546',
+    expected: 'what was paid, 0 or more',
+    remedy: 'Type the amount of the receipt; leave it out where nothing is known of a payment.',
+  },
+  {
+    code: 'check/too-large',
+    when: 'a line with twelve digits before the point, beside one with eight behind it',
+    make: checkedAlone({
+      ...DAYS,
+      units: { import: '412', export: '278' },
+      lines: [
+        { charge: 'energy', amount: '0.00000001' },
+        { charge: 'fuel', amount: '999999999999' },
+      ],
+      sum: '999999999999',
+      payable: '0.00000001',
+    }),
+    at: 'bills.0',
+    found: 'numbers so large and so fine that they cannot be compared exactly',
+    expected: 'amounts and units as a household has them',
+    remedy: 'Look for a number with digits too many: on the bill, in the readings, in the tariff.',
   },
 ];
 

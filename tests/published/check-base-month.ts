@@ -6,6 +6,7 @@ import {
   readTariff,
   type CheckedAccount,
   type CheckInput,
+  type CheckOptions,
   type PrintedBillDocument,
   type Quotient,
   type ReadingRow,
@@ -42,21 +43,30 @@ export const JUNE = { from: '2025-05-31', to: '2025-06-30' } as const;
 export interface BaseTerms extends Partial<Pick<CheckInput, 'connected' | 'app'>> {
   readonly account?: object;
   readonly readings?: readonly ReadingRow[];
+  /** A tariff as text, where it is not that of the base month. */
+  readonly tariff?: string;
+  readonly options?: CheckOptions;
 }
 
 /** Check printed bills of the base account. */
 export function checkBase(
   bills: readonly PrintedBillDocument[],
-  { account: changes = {}, readings = BASE_READINGS, ...more }: BaseTerms = {},
+  {
+    account: changes = {},
+    readings = BASE_READINGS,
+    tariff: text = tariffText,
+    options,
+    ...more
+  }: BaseTerms = {},
 ): CheckedAccount {
   const account = readAccount(JSON.stringify({ ...BASE_ACCOUNT, ...changes })).value;
-  const tariff = readTariff(tariffText).value;
+  const tariff = readTariff(text).value;
   if (account === null || tariff === null) throw new Error('the example cannot be read');
   const read = bills.map((bill, at) => readPrintedBill(bill, ['bills', at]));
   const findings = read.flatMap((one) => one.findings);
   if (findings.length > 0) throw new Error(`a bill cannot be read: ${findings[0]?.found ?? ''}`);
   const printed = read.flatMap(({ value }) => value ?? []);
-  return checkAccountBills({ account, tariff, readings, bills: printed, ...more });
+  return checkAccountBills({ account, tariff, readings, bills: printed, ...more }, options);
 }
 
 /** An exact value as text; "none" where there is none. */

@@ -1,27 +1,18 @@
 import {
-  addDays,
   CAUSES,
-  parseDay,
   readTariff,
   runBill,
   stageAt,
   type BillFacts,
   type Cause,
   type CauseContext,
-  type DayNumber,
-  type TariffDocument,
 } from '@unitbook/engine';
 import { describe, expect, it } from 'vitest';
-import { FROM_NOTHING, NOTHING_KNOWN } from './cause-bills.ts';
+import { BASIS, documentOf, factsOf, TARIFF_TEXTS } from '../support/every-tariff.ts';
+import { NOTHING_KNOWN } from './cause-bills.ts';
 
 // Causes inspect the structure of a tariff. Whatever they make of one has to be a tariff again, which bills: else a
 // mistake would be passed over in silence wherever a tariff is built otherwise than the one of the examples.
-
-const TARIFFS = import.meta.glob<string>('../../tariffs-examples/*/*/tariff.json', {
-  query: '?raw',
-  import: 'default',
-  eager: true,
-});
 
 const FROM_TARIFF = CAUSES.filter((cause) => stageAt(cause) > stageAt({ stage: 'readings' }));
 
@@ -35,42 +26,9 @@ const CONTEXT: CauseContext = {
   ]),
 };
 
-/** 412 taken, 278 given and 580 made in 38 days, shared among time blocks; 35 in every ledger. */
-function factsOf(document: TariffDocument): BillFacts {
-  const blocks = (document.timeBlocks?.blocks ?? []).map(({ id }) => id);
-  const units: Record<string, number> = { import: 412_000, export: 278_000, generation: 580_000 };
-  blocks.forEach((block, at) => {
-    const others = blocks.length - 1;
-    units[`import@${block}`] = at === 0 ? 412_000 - 100_000 * others : 100_000;
-    units[`export@${block}`] = at === 0 ? 278_000 - 50_000 * others : 50_000;
-  });
-  for (const measure of Object.keys(document.measures ?? {})) units[measure] = 100_000;
-  const ledgers = document.settlements.flatMap((rule) =>
-    rule.scheme === 'unit-netting' ? ['credit'] : (rule.ledgers ?? []).map(({ id }) => id),
-  );
-  const begin = parseDay(document.versions.at(-1)?.from ?? '') as DayNumber;
-  return {
-    tariff: document,
-    period: { from: addDays(begin, 60), to: addDays(begin, 98) },
-    registers: {},
-    units,
-    powers: { 'sanctioned-load': 4000, 'plant-capacity': 5000 },
-    opening: Object.fromEntries(ledgers.map((id) => [id, 35_000])),
-    surplus: { kind: 'as-due' },
-    accountLines: [],
-    shown: {},
-  };
-}
-
-function documentOf(text: string): TariffDocument {
-  const { value } = readTariff(text);
-  if (value === null) throw new Error('an example tariff cannot be read');
-  return value.document;
-}
-
 /** Variants of a cause that are no tariff any more, or that cannot be billed although the right bill can. */
 function broken(cause: Cause, facts: BillFacts): readonly string[] {
-  const isBilled = (own: BillFacts): boolean => runBill(own, FROM_NOTHING) !== null;
+  const isBilled = (own: BillFacts): boolean => runBill(own, BASIS) !== null;
   const canBill = isBilled(facts);
   return cause.variants(facts, CONTEXT).flatMap(({ id, facts: own }) => {
     const name = `${cause.id}: ${id}`;
@@ -81,13 +39,20 @@ function broken(cause: Cause, facts: BillFacts): readonly string[] {
 }
 
 describe('causes of netting, credit, slabs, charges and the account', () => {
-  it.each(Object.entries(TARIFFS))('make a tariff that bills of %s', (_path, text) => {
+  it.each(Object.entries(TARIFF_TEXTS))('make a tariff that bills of %s', (_path, text) => {
     const facts = factsOf(documentOf(text));
     expect(FROM_TARIFF.flatMap((cause) => broken(cause, facts))).toEqual([]);
   });
 
+  it('are tried on a right bill of every tariff', () => {
+    const without = Object.entries(TARIFF_TEXTS)
+      .filter(([, text]) => runBill(factsOf(documentOf(text)), BASIS) === null)
+      .map(([path]) => path.split('/').slice(-3, -1).join('/'));
+    expect(without).toEqual([]);
+  });
+
   it('are each possible under one of the examples at least', () => {
-    const all = Object.values(TARIFFS).map((text) => factsOf(documentOf(text)));
+    const all = Object.values(TARIFF_TEXTS).map((text) => factsOf(documentOf(text)));
     // A wrong category needs a second tariff, several months a longer period; arrears, a bill that shows some.
     const own = ['wrong-category', 'months-billed-as-one', 'arrears-mixed-in'];
     const never = FROM_TARIFF.filter(

@@ -249,3 +249,37 @@ describe('a bank that is off', () => {
     expect(textOf(may?.money)).toBe('0');
   });
 });
+
+describe('own readings more often than bills', () => {
+  const readings = [
+    { date: '2025-05-01', import: '12480', export: '8310', generation: '15225' },
+    { date: '2025-05-31', import: '12580', export: '8470', generation: '15725' },
+    { date: '2025-06-30', import: '12680', export: '8620', generation: '16225' },
+    { date: '2025-07-30', import: '12780', export: '8670', generation: '16725' },
+  ];
+  const account = { openingCredit: '0' };
+
+  // By hand: 200 taken and 310 given in two months leave 110; then 100 taken, 50 given and 50 of the bank leave 60.
+  it.each([
+    ['a bill of two of their periods', '2025-06-30'],
+    ['a bill whose days are none of theirs', '2025-06-29'],
+  ])('are handed on once: %s', (_, day) => {
+    const units = { import: '200', export: '310' };
+    const [first, second] = checkBase(
+      [
+        { from: '2025-05-01', to: day, units, opening: { credit: '0' }, closing: { credit: '110' } },
+        {
+          from: day,
+          to: '2025-07-30',
+          units: { import: '100', export: '50', billed: '0' },
+          opening: { credit: '110' },
+          closing: { credit: '60' },
+        },
+      ],
+      { account, readings },
+    ).bills;
+    expect(first?.compared.filter(({ agrees }) => !agrees)).toEqual([]);
+    expect(second?.compared.filter(({ agrees }) => !agrees)).toEqual([]);
+    expect(second?.facts.opening).toEqual({ credit: 110_000 });
+  });
+});

@@ -1,12 +1,29 @@
-import { givenFigure, type DayNumber, type Finding, type Period } from './quantity/index.ts';
-import type { Tariff, TariffDocument } from './tariff/index.ts';
+import {
+  signOf,
+  subtractQuotients,
+  ZERO,
+  type DayNumber,
+  type Finding,
+  type Period,
+  type Quotient,
+} from './quantity/index.ts';
+import type { Tariff } from './tariff/index.ts';
 import { readReadings, type Account, type ReadingPair, type ReadingRow } from './readings/index.ts';
-import type { BillFacts, CauseContext, PrintedBill } from './audit/index.ts';
-import type { AppUnits, KnownBill } from './audit/index.ts';
+import {
+  ownSerials,
+  serialOf,
+  type AppUnits,
+  type BillFacts,
+  type CauseContext,
+  type KnownBill,
+  type KnownSerials,
+  type PrintedBill,
+} from './audit/index.ts';
 import { alternativesOf } from './check-alternatives.ts';
 import { checkBill, type BillTerms, type CheckedBill, type CheckOptions } from './check-bill.ts';
 import { carriedFacts } from './check-carried.ts';
 import { factsOfBill, factsOfPair, type KnownFacts, type ReadingsByDay } from './check-facts.ts';
+import { balancesOf, givenCredit } from './check-opening.ts';
 import { runBill, type BillRun, type RunBasis } from './check-run.ts';
 import { beginWith, type Carried } from './month.ts';
 
@@ -34,29 +51,28 @@ export interface CheckedAccount {
   readonly findings: readonly Finding[];
 }
 
-function openingCredit({ openingCredit: numerator }: Account): Carried {
-  const words = { id: 'opening', label: 'Credit brought forward', unit: 'kWh', clause: 'account' } as const;
-  return beginWith(givenFigure({ ...words, numerator, denominator: 1000 }));
-}
-
-/** Balances that a bill hands on, by ledger, in thousandths or parts of money. */
-function balancesOf({ credit, chains }: Carried, { settlements }: TariffDocument): Record<string, number> {
-  const balances: Record<string, number> = {};
-  if (settlements.some(({ scheme }) => scheme === 'unit-netting'))
-    balances['credit'] = credit.numerator as number;
-  for (const [id, { lots }] of Object.entries(chains.actual.ledgers)) {
-    balances[id] = lots.reduce((sum, { amount }) => sum + amount, 0);
-  }
-  return balances;
-}
-
 /** A bill, right and as it was printed. */
 interface BillBefore {
   readonly facts: BillFacts;
   readonly run: BillRun | null;
   readonly printed: PrintedBill | null;
-  /** undefined: not known. */
-  readonly isPaid: boolean | undefined;
+  /** What is left to be paid of the right bill; null: nobody says what was paid. */
+  readonly unpaid: Quotient | null;
+}
+
+/** A bill on which nothing is said of a payment may have been paid, or not. */
+function unpaidOf(run: BillRun | null, printed: PrintedBill | null): Quotient | null {
+  const due = run?.figures.get('payable');
+  if (due === undefined || printed === null || printed.paid === null) return null;
+  const left = subtractQuotients(due, printed.paid.amount);
+  return signOf(left) > 0 ? left : ZERO;
+}
+
+/** What a bill may ask for once more: as much as the bill before left unpaid, where it asks for anything. */
+function lawfulArrears({ figures }: PrintedBill, before: BillBefore | null): BillFacts['accountLines'] {
+  const unpaid = before?.unpaid ?? null;
+  if (unpaid === null || signOf(unpaid) === 0 || !figures.has('arrears')) return [];
+  return [{ id: 'arrears', label: 'Arrears', amount: unpaid }];
 }
 
 /** Goes through the periods of an account in order of time, with the right chain and with that of the bills. */
@@ -74,7 +90,7 @@ class Chain {
   constructor(input: CheckInput, own: ReadingsByDay) {
     this.input = input;
     this.own = own;
-    this.carried = openingCredit(input.account);
+    this.carried = beginWith(givenCredit(input.account.openingCredit, 'account'));
     this.isOpeningKnown = input.isOpeningKnown ?? true;
   }
 
@@ -99,9 +115,7 @@ class Chain {
   }
 
   private handOn(facts: BillFacts, run: BillRun | null, printed: PrintedBill | null): void {
-    // A bill on which nothing is said of a payment may have been paid, or not.
-    const isPaid = printed === null || printed.paid === null ? undefined : true;
-    this.before = { facts, run, printed, isPaid };
+    this.before = { facts, run, printed, unpaid: unpaidOf(run, printed) };
     if (run === null) return;
     this.past.push({ facts, figures: run.figures });
     this.carried = run.carried;
@@ -113,7 +127,7 @@ class Chain {
     const terms = { account, tariff: tariff.document, own: this.own };
     const known =
       pair === undefined ? factsOfBill(printed, terms) : factsOfPair(pair, account, tariff.document);
-    const facts = this.complete(known);
+    const facts = { ...this.complete(known), accountLines: lawfulArrears(printed, this.before) };
     const checked = checkBill(this.termsOf(printed, facts, known), options);
     this.handOn(facts, checked.right, printed);
     return checked;
@@ -129,7 +143,10 @@ class Chain {
       basis,
       context: this.contextOf(printed),
       asCarried: carriedFacts(facts, printedBefore),
-      alternatives: this.isOpeningKnown ? [] : alternativesOf(facts, basis, [printed.figures, printedBefore]),
+      alternatives: alternativesOf(facts, basis, {
+        unknown: this.isOpeningKnown ? [] : Object.keys(facts.opening),
+        known: [printed.figures, printedBefore],
+      }),
       surroundings: {
         account: this.input.account,
         printedBefore: before?.printed ?? null,
@@ -152,18 +169,18 @@ class Chain {
       closingBefore: before === null ? null : balancesOf(carried, tariff.document),
       otherTariffs: otherTariffs.map(({ document }) => document),
       connected: input.connected ?? null,
-      paidBefore: before?.isPaid,
+      paidBefore: before?.unpaid == null ? undefined : signOf(before.unpaid) === 0,
       serials: serialsOf(input.account, printed),
     };
   }
 }
 
-function serialsOf({ document }: Account, { document: printed }: PrintedBill): CauseContext['serials'] {
-  const { grid, generation } = document.meters;
-  return {
-    grid: { own: grid.serial, printed: printed.serials?.grid ?? null },
-    generation: { own: generation?.serial ?? null, printed: printed.serials?.generation ?? null },
-  };
+function serialsOf(account: Account, printed: PrintedBill): CauseContext['serials'] {
+  const known = (['grid', 'generation'] as const).map((meter): readonly [string, KnownSerials] => [
+    meter,
+    { own: ownSerials(account, meter), printed: serialOf(printed, meter) ?? null },
+  ]);
+  return Object.fromEntries(known);
 }
 
 const knownOf = (before: BillBefore | null): KnownBill | null =>
@@ -187,6 +204,10 @@ function appUnitsOf(app: readonly AppUnits[], { from, to }: Period): AppUnits | 
 const samePeriod = (pair: ReadingPair, { period }: PrintedBill): boolean =>
   pair.period.from === period.from && pair.period.to === period.to;
 
+/** Whether a printed bill counts days of a period of own readings: these are not handed on a second time. */
+const isBilled = ({ period: { from, to } }: ReadingPair, bills: readonly PrintedBill[]): boolean =>
+  bills.some(({ period }) => period.from < to && period.to > from);
+
 /** Own readings; without any, bills are checked by the readings and units that they print. */
 const ownReadings = ({ readings, account }: CheckInput): ReturnType<typeof readReadings> =>
   readings.length === 0 ? { value: [], findings: [] } : readReadings(readings, account);
@@ -199,25 +220,18 @@ const ownReadings = ({ readings, account }: CheckInput): ReturnType<typeof readR
  */
 export function checkAccountBills(input: CheckInput, options: CheckOptions = {}): CheckedAccount {
   const { value: pairs, findings } = ownReadings(input);
-  const own = new Map(pairs.flatMap(({ from, to }) => [[from.day, from] as const, [to.day, to] as const]));
-  const chain = new Chain(input, own);
+  const byDay = new Map(pairs.flatMap(({ from, to }) => [[from.day, from] as const, [to.day, to] as const]));
+  const chain = new Chain(input, byDay);
   const bills: CheckedBill[] = [];
   let passed = 0;
   for (const printed of input.bills) {
-    for (
-      ;
-      passed < pairs.length && (pairs[passed] as ReadingPair).period.to <= printed.period.from;
-      passed += 1
-    )
-      if (!input.bills.some((bill) => samePeriod(pairs[passed] as ReadingPair, bill)))
-        chain.pass(pairs[passed] as ReadingPair);
-    bills.push(
-      chain.check(
-        printed,
-        pairs.find((pair) => samePeriod(pair, printed)),
-        options,
-      ),
-    );
+    for (let pair = pairs[passed]; pair !== undefined; pair = pairs[passed]) {
+      if (pair.period.to > printed.period.from) break;
+      if (!isBilled(pair, input.bills)) chain.pass(pair);
+      passed += 1;
+    }
+    const own = pairs.find((pair) => samePeriod(pair, printed));
+    bills.push(chain.check(printed, own, options));
   }
   return { bills, findings };
 }

@@ -1,6 +1,6 @@
-import { isSameQuotient, type Quotient } from './quantity/index.ts';
-import { FIGURE, type BillFacts, type Figures } from './audit/index.ts';
-import { runBill, type RunBasis } from './check-run.ts';
+import { isSameQuotient, signOf, wholeSteps, ZERO, type Quotient } from './quantity/index.ts';
+import { FIGURE, thousandthsOf, unitLedgers, type BillFacts, type Figures } from './audit/index.ts';
+import { runBill, type BillRun, type RunBasis } from './check-run.ts';
 
 /** What is to be paid if so much was brought forward. */
 export interface Alternative {
@@ -11,45 +11,49 @@ export interface Alternative {
   readonly payable: Quotient;
 }
 
-/** Thousandths of a figure; none where it is finer. */
-function wholeThousandths(value: Quotient | undefined): readonly number[] {
-  if (value === undefined || typeof value.numerator === 'bigint') return [];
-  const whole = (value.numerator * 1000) / value.denominator;
-  return Number.isInteger(whole) ? [whole] : [];
+const THOUSANDTH = { numerator: 1, denominator: 1000 } as const;
+
+/** A balance that is enough: in units for everything imported, in money for the whole bill. */
+function enoughOf(facts: BillFacts, ledger: string, without: BillRun): number {
+  if (unitLedgers(facts).includes(ledger)) return facts.units['import'] ?? 0;
+  const sum = without.figures.get('sum') ?? ZERO;
+  return signOf(sum) > 0 ? wholeSteps(sum, THOUSANDTH, 'up') : 0;
 }
 
-/** Balances that may have been brought forward: none, what is known of, and enough for everything imported. */
-function candidates(facts: BillFacts, ledger: string, known: readonly (Figures | null)[]): readonly number[] {
-  const [printed, before] = known;
-  const all = [
-    0,
-    facts.opening[ledger] ?? 0,
-    ...wholeThousandths(printed?.get(FIGURE.opening(ledger))),
-    ...wholeThousandths(before?.get(FIGURE.closing(ledger))),
-    facts.units['import'] ?? 0,
-  ];
-  return [...new Set(all)].sort((one, other) => one - other);
+interface Unknown {
+  /** Ledgers of which nobody knows what they held. */
+  readonly unknown: readonly string[];
+  /** Figures of the printed bill, and of the one printed before it. */
+  readonly known: readonly (Figures | null)[];
 }
 
 /**
- * What a bill comes to for each balance that may have been brought forward, where nobody knows which: the least balance
- * for each amount, from none upwards.
- *
- * @param known  figures of the printed bill, and of the one printed before it
+ * What a bill comes to for each balance that may have been brought forward, where nobody knows which: none, what is known
+ * of, and enough. The least balance for each amount, from none upwards, ledger by ledger.
  */
 export function alternativesOf(
   facts: BillFacts,
   basis: RunBasis,
-  known: readonly (Figures | null)[],
+  { unknown, known: [printed, before] }: Unknown,
 ): readonly Alternative[] {
-  const [ledger] = Object.keys(facts.opening);
-  if (ledger === undefined) return [];
   const found: Alternative[] = [];
-  for (const opening of candidates(facts, ledger, known)) {
-    const run = runBill({ ...facts, opening: { ...facts.opening, [ledger]: opening } }, basis);
-    const payable = run?.figures.get('payable');
-    if (payable === undefined || found.some((one) => isSameQuotient(one.payable, payable))) continue;
-    found.push({ ledger, opening, payable });
+  for (const ledger of unknown) {
+    const runOf = (amount: number): BillRun | null =>
+      runBill({ ...facts, opening: { ...facts.opening, [ledger]: amount } }, basis);
+    const without = runOf(0);
+    if (without === null) continue;
+    const balances = [
+      0,
+      facts.opening[ledger] ?? 0,
+      thousandthsOf(printed?.get(FIGURE.opening(ledger))) ?? 0,
+      thousandthsOf(before?.get(FIGURE.closing(ledger))) ?? 0,
+      enoughOf(facts, ledger, without),
+    ];
+    for (const opening of [...new Set(balances)].sort((one, other) => one - other)) {
+      const payable = runOf(opening)?.figures.get('payable');
+      if (payable === undefined || found.some((one) => isSameQuotient(one.payable, payable))) continue;
+      found.push({ ledger, opening, payable });
+    }
   }
   return found;
 }

@@ -1,8 +1,10 @@
-import { exactText, subtractQuotients, type Finding, type Quotient } from './quantity/index.ts';
+import { exactText, NumberTooLarge, type Finding, type Quotient } from './quantity/index.ts';
 import {
   attribute,
   CAUSES,
+  checkFinding,
   compareFigures,
+  differenceIn,
   EXACT,
   FIGURE,
   searchCauses,
@@ -14,8 +16,8 @@ import {
   type ComparedFigure,
   type Figures,
   type PrintedBill,
+  type Surprise,
 } from './audit/index.ts';
-import type { Surprise } from './audit/index.ts';
 import type { Alternative } from './check-alternatives.ts';
 import type { FactSource } from './check-facts.ts';
 import { runBill, whyNotBilled, type BillRun, type RunBasis } from './check-run.ts';
@@ -68,7 +70,7 @@ export interface CheckedBill {
   readonly right: BillRun | null;
   /** Every printed figure beside the right one, in the order of paper. */
   readonly compared: readonly ComparedFigure[];
-  /** Printed less right of what is to be paid; null where one is not known. */
+  /** Printed less right of what is to be paid, 0 where they agree; null where one is not known. */
   readonly difference: Quotient | null;
   readonly explanations: readonly BillExplanation[];
   readonly deciders: readonly Decider[];
@@ -100,6 +102,8 @@ export interface BillTerms {
   readonly asCarried: BillFacts | null;
   /** Where nobody knows what was brought forward: what the bill comes to for each balance. */
   readonly alternatives: readonly Alternative[];
+  /** What facts come to without making their bill, where many bills are checked; left out: every bill is made. */
+  readonly quick?: (facts: BillFacts) => Quotient | null;
   /** What is known around the bill; left out: nothing is found about it, and nothing surprises. */
   readonly surroundings?: BillSurroundings;
 }
@@ -129,11 +133,6 @@ function decidersOf(attempts: readonly Attempt[], printed: Figures): readonly De
       );
       return new Set(texts).size > 1;
     });
-}
-
-function payableDifference(printed: Figures, right: Figures): Quotient | null {
-  const [own, computed] = [printed.get('payable'), right.get('payable')];
-  return own === undefined || computed === undefined ? null : subtractQuotients(own, computed);
 }
 
 function explained(
@@ -182,12 +181,20 @@ function explainBill(
   options: CheckOptions,
   runs: readonly [BillRun, BillRun | null],
 ): Explained {
-  const { printed, facts, basis, context, asCarried } = terms;
+  const { printed, facts, basis, context, asCarried, quick } = terms;
   const { tolerance = EXACT, causes = CAUSES, most = MOST_BILLS } = options;
   const run = (own: BillFacts): Figures | null => runBill(own, basis)?.figures ?? null;
   const [right, carried] = runs;
   const search = (from: BillFacts, base: BillRun): Omit<Explained, 'carried'> => {
-    const result = searchCauses({ facts: from, context, causes, run, tolerance, most });
+    const result = searchCauses({
+      facts: from,
+      context,
+      causes,
+      run,
+      tolerance,
+      most,
+      ...(quick && { quick }),
+    });
     const attempts = result?.explanations ?? [];
     return {
       explanations: explained(terms, attempts, { right: base.figures, run }),
@@ -216,11 +223,28 @@ function verdictOfRight(printed: PrintedBill, surprises: readonly Surprise[]): V
   return surprises.length > 0 ? 'right-but-surprising' : 'right';
 }
 
+/** A bill with numbers that cannot be compared exactly. */
+function tooLarge(terms: BillTerms): CheckedBill {
+  const { printed, facts, sources, alternatives } = terms;
+  const findings = [...found(terms), checkFinding('check/too-large', { path: printed.path })];
+  const nothing = { right: null, compared: [], difference: null, alternatives, ...NOTHING };
+  return { printed, facts, sources, ...nothing, findings, verdict: 'cannot-tell' };
+}
+
 /**
  * Set one printed bill beside the right one, and find what explains the difference. What the bill says that cannot all
  * be true is found whether a right one can be made or not.
  */
 export function checkBill(terms: BillTerms, options: CheckOptions = {}): CheckedBill {
+  try {
+    return compared(terms, options);
+  } catch (error) {
+    if (!(error instanceof NumberTooLarge)) throw error;
+    return tooLarge(terms);
+  }
+}
+
+function compared(terms: BillTerms, options: CheckOptions): CheckedBill {
   const { printed, facts, sources, basis, asCarried, alternatives } = terms;
   const { tolerance = EXACT } = options;
   const right = runBill(facts, basis);
@@ -233,13 +257,12 @@ export function checkBill(terms: BillTerms, options: CheckOptions = {}): Checked
   const findings = unanswered(told, right);
   if (isIncomparable(findings))
     return { ...plain, findings, verdict: 'cannot-tell', compared: [], difference: null };
-  const compared = compareFigures(printed.figures, right.figures, tolerance);
-  const difference = payableDifference(printed.figures, right.figures);
-  const set = { ...plain, findings, compared, difference };
+  const figures = compareFigures(printed.figures, right.figures, tolerance);
+  const set = { ...plain, findings, compared: figures, difference: differenceIn(figures, 'payable') };
   // What is not known may make any of several bills right.
   if (alternatives.length > 1) return { ...set, verdict: 'cannot-tell' };
   const surprises = surprising(terms, right);
-  if (agreesWith(compared)) return { ...set, surprises, verdict: verdictOfRight(printed, surprises) };
+  if (agreesWith(figures)) return { ...set, surprises, verdict: verdictOfRight(printed, surprises) };
   const carried = asCarried === null ? null : runBill(asCarried, basis);
   if (carried !== null && agreesWith(compareFigures(printed.figures, carried.figures, tolerance)))
     return { ...set, surprises, carried, verdict: 'follows' };

@@ -1,13 +1,5 @@
-import { type Quotient } from './quantity/index.ts';
 import { countAdvance } from './energy/index.ts';
-import { FIGURE, type BillFacts, type Figures, type RegisterFacts } from './audit/index.ts';
-
-/** Whole thousandths of a printed figure; null where it is not printed, or is finer. */
-function thousandthsOf(value: Quotient | undefined): number | null {
-  if (value === undefined || typeof value.numerator === 'bigint') return null;
-  const whole = (value.numerator * 1000) / value.denominator;
-  return Number.isInteger(whole) ? whole : null;
-}
+import { FIGURE, thousandthsOf, type BillFacts, type Figures, type RegisterFacts } from './audit/index.ts';
 
 /** Balances as the bill before printed them. */
 function openingOf({ opening }: BillFacts, printedBefore: Figures): BillFacts['opening'] {

@@ -1,4 +1,4 @@
-import { isSameQuotient, subtractQuotients, type Quotient } from './quantity/index.ts';
+import { isSameQuotient, subtractQuotients, type Quotient, signOf, ZERO } from './quantity/index.ts';
 import { FIGURE, type Figures } from './audit/index.ts';
 import type { CheckedBill } from './check-bill.ts';
 
@@ -22,8 +22,7 @@ export interface RegisterEffect {
   readonly backOn: number | null;
 }
 
-const ZERO: Quotient = { numerator: 0, denominator: 1 };
-const isZero = ({ numerator }: Quotient): boolean => numerator === 0 || numerator === 0n;
+const isZero = (value: Quotient): boolean => signOf(value) === 0;
 
 /** Figures that the books hold, besides those printed: of what the verdict says the bill is. */
 function booksOf({ verdict, right, carried, explanations }: CheckedBill): Figures | null {

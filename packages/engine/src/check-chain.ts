@@ -4,6 +4,8 @@ import {
   subtractQuotients,
   type Period,
   type Quotient,
+  signOf,
+  ZERO,
 } from './quantity/index.ts';
 import { bankEffects, registerEffects, type BankEffect, type RegisterEffect } from './check-chain-units.ts';
 import type { CheckedBill } from './check-bill.ts';
@@ -40,8 +42,7 @@ export interface Effects {
   readonly registers: readonly RegisterEffect[];
 }
 
-const ZERO: Quotient = { numerator: 0, denominator: 1 };
-const isZero = ({ numerator }: Quotient): boolean => numerator === 0 || numerator === 0n;
+const isZero = (value: Quotient): boolean => signOf(value) === 0;
 const negative = (value: Quotient): Quotient => subtractQuotients(ZERO, value);
 
 /** A mistake as it is followed from bill to bill. */

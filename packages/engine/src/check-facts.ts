@@ -10,7 +10,13 @@ import {
   type Stretch,
 } from './readings/index.ts';
 import { countAdvance, countBlocks, measureEnergy } from './energy/index.ts';
-import { FIGURE, type BillFacts, type PrintedBill, type RegisterFacts } from './audit/index.ts';
+import {
+  FIGURE,
+  thousandthsOf,
+  type BillFacts,
+  type PrintedBill,
+  type RegisterFacts,
+} from './audit/index.ts';
 
 /** Where a figure of a bill's facts is from. */
 export type FactSource = 'own' | 'printed';
@@ -20,8 +26,6 @@ export interface KnownFacts {
   readonly facts: Omit<BillFacts, 'opening'>;
   /** By "import", "export" and "generation": whose readings or units they are. */
   readonly sources: Readonly<Record<string, FactSource>>;
-  /** What has to be known and is not: "import", "export". */
-  readonly missing: readonly string[];
 }
 
 type Registers = Record<string, RegisterFacts>;
@@ -83,7 +87,7 @@ export function factsOfPair(pair: ReadingPair, account: Account, tariff: TariffD
   for (const [name, figure] of Object.entries(inBlocks)) units[name] = figure.numerator as number;
   const sources = Object.fromEntries(Object.keys(units).map((name) => [name, 'own' as const]));
   const facts = { ...base(tariff, pair.period, account), ...registersOfPair(pair), units };
-  return { facts, sources, missing: [] };
+  return { facts, sources };
 }
 
 /** A counter wraps only near its full scale: a small step back is no wrap. */
@@ -104,10 +108,8 @@ function endOf(
 ): End | null {
   const read = own === undefined ? null : shownBy(own, register);
   if (read !== null) return { value: read, source: 'own' };
-  const shown = printed.figures.get(FIGURE.reading(register.key, end));
-  if (shown === undefined || typeof shown.numerator === 'bigint') return null;
-  const value = (shown.numerator * 1000) / shown.denominator;
-  return Number.isInteger(value) ? { value, source: 'printed' } : null;
+  const value = thousandthsOf(printed.figures.get(FIGURE.reading(register.key, end)));
+  return value === null ? null : { value, source: 'printed' };
 }
 
 /** Own readings by their day. */
@@ -127,8 +129,6 @@ function registersOfBill(printed: PrintedBill, account: Account, own: ReadingsBy
   return { registers, sources };
 }
 
-const CHANNELS = ['import', 'export', 'generation'] as const;
-
 /** Units that registers counted. */
 function countedUnits(registers: Registers, { units: rule }: TariffDocument): Record<string, number> {
   const units: Record<string, number> = {};
@@ -144,13 +144,10 @@ function countedUnits(registers: Registers, { units: rule }: TariffDocument): Re
 /** Printed units, in thousandths; those of finer parts are left out. */
 function printedUnits({ figures }: PrintedBill): Record<string, number> {
   const units: Record<string, number> = {};
-  for (const [name, { numerator, denominator }] of figures) {
-    if (!name.startsWith('units.') || name === FIGURE.units('billed') || typeof numerator === 'bigint')
-      continue;
-    const value = (numerator * 1000) / denominator;
-    const channel = name.slice('units.'.length);
-    if (Number.isInteger(value) && /^(?:import|export|generation)(?:@.*)?$/.test(channel))
-      units[channel] = value;
+  for (const [name, figure] of figures) {
+    const [, channel] = /^units\.((?:import|export|generation)(?:@.*)?)$/.exec(name) ?? [];
+    const value = thousandthsOf(figure);
+    if (channel !== undefined && value !== null) units[channel] = value;
   }
   return units;
 }
@@ -170,5 +167,5 @@ export function factsOfBill(
   const units: Record<string, number> = { ...shown, ...counted };
   for (const name of Object.keys(shown)) sources[name] ??= 'printed';
   const facts = { ...base(tariff, printed.period, account), registers, units };
-  return { facts, sources, missing: CHANNELS.slice(0, 2).filter((name) => units[name] === undefined) };
+  return { facts, sources };
 }

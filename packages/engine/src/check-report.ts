@@ -1,15 +1,17 @@
 import {
   addQuotients,
-  givenFigure,
   type DayNumber,
   type Figure,
   type Finding,
   type Quotient,
+  ZERO,
 } from './quantity/index.ts';
 import type { Tariff } from './tariff/index.ts';
 import type { Account } from './readings/index.ts';
-import { CAUSES, FIGURE, figureLabel, type Cause } from './audit/index.ts';
 import {
+  CAUSES,
+  FIGURE,
+  type Cause,
   billReference,
   disputeVersionOn,
   makeFinding,
@@ -22,11 +24,12 @@ import {
   type LaterEffects,
   type ReportRules,
   type SupplierReply,
-  type UndecidedBill,
+  type UnreadFigure,
 } from './audit/index.ts';
 import { billDocument, ledgerDocument, passbookDocument } from './book-document.ts';
 import type { CheckedAccount } from './check-account.ts';
 import type { CheckedBill } from './check-bill.ts';
+import { undecidedBill } from './check-report-undecided.ts';
 import type { BillRun } from './check-run.ts';
 
 /** What a report about checked bills is made of. */
@@ -47,6 +50,8 @@ export interface ReportInput {
   readonly effects?: readonly (LaterEffects | null)[];
   /** What the supplier said to each bill, in the order of the bills; left out: nothing yet. */
   readonly replies?: readonly (SupplierReply | null)[];
+  /** The printed figures that cannot be read, in the order of the bills; left out: all of them were read. */
+  readonly unread?: readonly (readonly UnreadFigure[])[];
   /** How far an amount could be off and still count as right; left out: nothing. */
   readonly tolerance?: Quotient;
 }
@@ -96,31 +101,6 @@ function derivedFigures(run: BillRun): ReadonlyMap<string, Figure> {
     ['sum', bill.sum],
     ['payable', bill.payable],
   ]);
-}
-
-const NOTHING: Quotient = { numerator: 0, denominator: 1 };
-
-const money = (id: string, label: string, { numerator, denominator }: Quotient): Figure =>
-  givenFigure({ id, label, unit: 'money', numerator, denominator, clause: '' });
-
-function undecided({ printed, right, alternatives, findings, facts }: CheckedBill): UndecidedBill {
-  const payable = right?.figures.get('payable');
-  return {
-    bill: billReference(printed),
-    payable: payable === undefined ? null : (right?.month.bill.payable ?? null),
-    alternatives: alternatives.map((one) => {
-      const label = figureLabel(FIGURE.opening(one.ledger), facts.tariff);
-      const opening = { numerator: one.opening, denominator: 1000 };
-      return {
-        label,
-        opening: givenFigure({ id: one.ledger, label, unit: 'kWh', ...opening, clause: '' }),
-        payable: money('payable', 'To be paid', one.payable),
-      };
-    }),
-    why: findings
-      .filter(({ severity }) => severity === 'error')
-      .map(({ found, expected }) => `${found}; expected: ${expected}`),
-  };
 }
 
 /** What all findings of an account have in common. */
@@ -176,6 +156,7 @@ export function reportBills(input: ReportInput): BillsReport {
     held = [],
     effects = [],
     replies = [],
+    unread = [],
   } = input;
   const { rules, findings: ofRules } = rulesOn(dispute, on);
   const meter = account.document.meters.grid.serial;
@@ -186,6 +167,10 @@ export function reportBills(input: ReportInput): BillsReport {
     const own = { before: bills[at - 1]?.printed ?? null, effects: effects[at] ?? null };
     if (isWrong(bill)) findings.add(bill, { ...own, reply: replies[at] ?? null });
   });
+  const unreadOf = (at: number): readonly UnreadFigure[] => unread[at] ?? [];
+  // Of a figure that cannot be read nobody knows whether it is right.
+  const isSurelyRight = (bill: CheckedBill, at: number): boolean =>
+    isRight(bill) && unreadOf(at).length === 0;
   const refunds = findings.made.flatMap(({ refund }) => (refund === null ? [] : [refund]));
   return {
     account: account.document.id,
@@ -193,13 +178,15 @@ export function reportBills(input: ReportInput): BillsReport {
     tariff: { id: tariff.document.id, name: tariff.document.name },
     currency: tariff.document.currency,
     on,
-    tolerance: input.tolerance ?? NOTHING,
+    tolerance: input.tolerance ?? ZERO,
     findings: findings.made,
-    right: bills.filter(isRight).map(({ printed, surprises }) => ({
+    right: bills.filter(isSurelyRight).map(({ printed, surprises }) => ({
       bill: billReference(printed),
-      surprises: surprises.map(({ what }) => what),
+      surprises,
     })),
-    undecided: bills.filter((bill) => !isWrong(bill) && !isRight(bill)).map(undecided),
+    undecided: bills.flatMap((bill, at) =>
+      isWrong(bill) || isSurelyRight(bill, at) ? [] : [undecidedBill(bill, unreadOf(at))],
+    ),
     refund: refunds.length === 0 ? null : sumRefunds(refunds, rules?.version.interest ?? null),
     rules,
     problems: [...ofRules, ...findings.problems, ...checked.findings],

@@ -4,6 +4,7 @@ import {
   periodDays,
   subtractQuotients,
   wholeSteps,
+  ZERO,
   type DayNumber,
   type Figure,
   type Finding,
@@ -13,6 +14,8 @@ import { inForceDuring, readTariff, type TariffDocument } from './tariff/index.t
 import { prepareTariff, type PreparedTariff } from './bill/index.ts';
 import { FIGURE, thousandths, type BillFacts, type Figures } from './audit/index.ts';
 import { isOfUnitsTaken } from './quote/index.ts';
+import { balanceOf, givenCredit } from './check-opening.ts';
+import type { LedgerState } from './settlement/index.ts';
 import type { Carried, SettledMonth } from './month.ts';
 import type { UnitsAccount } from './periods-document.ts';
 import { settleUnits } from './settle-units.ts';
@@ -44,7 +47,6 @@ export function preparedTariff(document: TariffDocument): PreparedTariff | null 
   return made;
 }
 
-const NOTHING: Quotient = { numerator: 0, denominator: 1 };
 const NONE: readonly never[] = [];
 
 /** Thousandths by name as figures; names that the tariff does not know are left out. */
@@ -69,23 +71,15 @@ function figuresOf(
   return figures;
 }
 
-const creditText = (numerator: number): Figure =>
-  givenFigure({
-    id: 'opening',
-    label: 'Credit brought forward',
-    unit: 'kWh',
-    numerator,
-    denominator: 1000,
-    clause: 'bill',
-  });
-
 /** What the bill before hands on, with the credit and the payment that the facts put in its place. */
-function carriedBy({ opening, surplus, period }: BillFacts, carried: Carried): Carried {
-  const { credit, ...ledgers } = opening;
-  const own =
-    credit === undefined || credit === carried.credit.numerator ? carried.credit : creditText(credit);
+function carriedBy({ opening, surplus, period, tariff }: BillFacts, carried: Carried): Carried {
+  // A ledger may be called "credit", too.
+  const netsUnits = tariff.settlements.some(({ scheme }) => scheme === 'unit-netting');
+  const { credit, ...others } = opening;
+  const ledgers = netsUnits ? others : opening;
+  const isSame = !netsUnits || credit === undefined || credit === carried.credit.numerator;
   return {
-    credit: own,
+    credit: isSame ? carried.credit : givenCredit(credit, 'bill'),
     payment: paidBy(surplus, carried.payment),
     chains: withBalances(paidFrom(carried.chains, surplus), ledgers, period.from),
   };
@@ -111,24 +105,17 @@ function withBalances(
   born: DayNumber,
 ): Carried['chains'] {
   const held = chains.actual.ledgers;
-  const others = Object.entries(opening).filter(([id, amount]) => balanceOf(held, id) !== amount);
+  const others = Object.entries(opening).filter(([id, amount]) => heldOf(held[id]) !== amount);
   if (others.length === 0) return chains;
   const ledgers = { ...held };
   for (const [id, amount] of others) {
     const lots = amount === 0 ? [] : [{ born, amount }];
-    ledgers[id] = {
-      lots,
-      denominator: held[id]?.denominator ?? 1000,
-      creditSince: amount === 0 ? null : born,
-    };
+    ledgers[id] = { lots, denominator: 1000, creditSince: amount === 0 ? null : born };
   }
   return { ...chains, actual: { ...chains.actual, ledgers } };
 }
 
-/** What a ledger holds, in its own parts. */
-function balanceOf(ledgers: Carried['chains']['actual']['ledgers'], id: string): number {
-  return (ledgers[id]?.lots ?? []).reduce((sum, { amount }) => sum + amount, 0);
-}
+const heldOf = (state: LedgerState | undefined): number => (state === undefined ? 0 : balanceOf(state));
 
 /** What a bill comes to with its account lines: they are summed with the charges, and rounded together. */
 function totals(
@@ -231,7 +218,7 @@ function figuresOfMonth(
   lineFigures(month, figures);
   for (const { id, amount } of facts.accountLines) figures.set(id, amount);
   for (const [name, value] of totals(month, facts, prepared)) figures.set(name, value);
-  for (const name in facts.shown) figures.set(name, facts.shown[name] ?? NOTHING);
+  for (const name in facts.shown) figures.set(name, facts.shown[name] ?? ZERO);
   return figures;
 }
 

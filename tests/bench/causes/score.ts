@@ -84,7 +84,9 @@ export function plantAndFind(
   const habit = HABITS[0];
   if (habit === undefined) return false;
   const status = causes.some(({ id }) => id === 'estimated-reading') ? ('estimated' as const) : undefined;
-  const paid = { on: one.days[at] ?? '', amount: printed[at - 1]?.payable ?? '0' };
+  const due = printed[at - 1]?.payable ?? '0';
+  // A bill in favour of the household is paid with nothing.
+  const paid = { on: one.days[at] ?? '', amount: due.startsWith('-') ? '0' : due };
   const documents = [
     ...printed.slice(0, at - 1),
     { ...(printed[at - 1] ?? { from: '', to: '' }), paid },

@@ -1,4 +1,4 @@
-import { addQuotients, subtractQuotients, type Quotient } from '../quantity/index.ts';
+import { addQuotients, subtractQuotients, type Quotient, ZERO } from '../quantity/index.ts';
 import type { Cause } from './cause.ts';
 import { computedOf, type Figures } from './figures.ts';
 import type { Attempt, RunFacts } from './search.ts';
@@ -23,8 +23,6 @@ export interface Attribution {
   /** What no cause explains: 0 where the causes reproduce what is to be paid. */
   readonly rest: Quotient;
 }
-
-const ZERO: Quotient = { numerator: 0, denominator: 1 };
 
 const valueOf = (figures: Figures | null, name: string): Quotient =>
   figures === null ? ZERO : (computedOf(figures, name) ?? ZERO);

@@ -7,6 +7,12 @@ export const STAGES = ['readings', 'netting', 'credit', 'slabs', 'charges', 'acc
 /** A stage of a bill. */
 export type Stage = (typeof STAGES)[number];
 
+/** The numbers of a meter: of the account, with those that were there before, and as the bill prints it. */
+export interface KnownSerials {
+  readonly own: readonly string[];
+  readonly printed: string | null;
+}
+
 /** What is known besides the facts of the bill itself; whatever is not known is left out. */
 export interface CauseContext {
   /** What the bill shows. */
@@ -23,12 +29,10 @@ export interface CauseContext {
   readonly otherTariffs: readonly BillFacts['tariff'][];
   /** The day on which the plant was connected for net metering; null: not known, or before the period. */
   readonly connected: number | null;
-  /** The day on which the bill before was paid, if it was; undefined: not known. */
+  /** Whether all of the bill before was paid; undefined: not known. */
   readonly paidBefore: boolean | undefined;
-  /** Serial numbers: as the account has them, and as the bill prints them. */
-  readonly serials: Readonly<
-    Record<string, { readonly own: string | null; readonly printed: string | null }>
-  >;
+  /** Numbers of meters, by "grid" and "generation". */
+  readonly serials: Readonly<Record<string, KnownSerials>>;
 }
 
 /** One way in which a cause makes a bill wrong. */

@@ -5,6 +5,8 @@ import type { BillFacts } from './facts.ts';
 type Changes = Map<string, TariffDocument | null>;
 
 const KNOWN = new WeakMap<TariffDocument, Changes>();
+/** Changes with a number of their own bill, such as a limit worked out from it, would grow with the bills. */
+const MOST_KNOWN = 500;
 
 /**
  * A tariff as a mistake applies it: made once for each tariff, so that what is prepared of it is prepared once.
@@ -22,6 +24,8 @@ export function changedTariff(
   const made = known.get(key);
   if (made !== undefined) return made;
   const fresh = change(document);
+  const [oldest] = known.keys();
+  if (known.size >= MOST_KNOWN && oldest !== undefined) known.delete(oldest);
   known.set(key, fresh);
   return fresh;
 }

@@ -44,7 +44,10 @@ export function energyCharge(charges: readonly Charge[]): UnitCharge | null {
 }
 
 /** The versions of the charges in force on any day of the period, in the order of the document. */
-export function versionsDuring({ tariff, period }: BillFacts): readonly TariffVersion[] {
+export function versionsDuring({
+  tariff,
+  period,
+}: Pick<BillFacts, 'tariff' | 'period'>): readonly TariffVersion[] {
   return tariff.versions.filter(({ from, through }) => {
     const first = parseDay(from) ?? period.to;
     const last = through === undefined ? null : parseDay(through);

@@ -3,6 +3,7 @@ import type { Charge, DayRule, TariffDocument } from '../tariff/index.ts';
 import type { Variant } from './cause.ts';
 import { changedCharges, tariffVariant } from './changed-tariff.ts';
 import type { BillFacts } from './facts.ts';
+import { inRow } from './in-row.ts';
 
 /** A rule by the day has no month of which a bill could be taken. */
 const SHORTEST_MONTH = 27;
@@ -48,9 +49,6 @@ export function isScaledByDays({ tariff, period }: Pick<BillFacts, 'tariff' | 'p
   return Object.values(tariff.dayRules ?? {}).some((rule) => scales(rule, days));
 }
 
-const listed = (names: readonly string[]): string =>
-  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1) ?? ''}`;
-
 /** Every choice of one or more of some things, small ones first. */
 function choicesOf<Thing>(things: readonly Thing[]): readonly (readonly Thing[])[] {
   const all = Array.from({ length: 2 ** things.length }, (_, mask) =>
@@ -95,7 +93,7 @@ export function unscaledVariants(facts: BillFacts, cause: string): readonly Vari
   const present = GROUPS.filter(({ has }) => charges.some(has));
   return choicesOf(present).flatMap((groups) => {
     const id = groups.map((group) => group.id).join('+');
-    const names = listed(groups.map(({ name }) => name));
+    const names = inRow(groups.map(({ name }) => name));
     const what = `Not scaled to ${periodDays(facts.period)} days: ${names}`;
     return tariffVariant(facts, { cause, id, what }, (document) => unscaled(document, groups));
   });

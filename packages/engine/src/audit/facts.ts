@@ -53,6 +53,13 @@ export interface BillFacts {
 /** A quotient of thousandths. */
 export const thousandths = (numerator: number): Quotient => ({ numerator, denominator: 1000 });
 
+/** Whole thousandths of a figure; null where there is none, or it is finer. */
+export function thousandthsOf(value: Quotient | undefined): number | null {
+  if (value === undefined || typeof value.numerator === 'bigint') return null;
+  const whole = (value.numerator * 1000) / value.denominator;
+  return Number.isInteger(whole) ? whole : null;
+}
+
 /** Facts with some units replaced. */
 export function withUnits(facts: BillFacts, units: Readonly<Record<string, number>>): BillFacts {
   return { ...facts, units: { ...facts.units, ...units } };

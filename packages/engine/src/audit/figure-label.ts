@@ -1,4 +1,5 @@
 import type { TariffDocument } from '../tariff/index.ts';
+import { nameIn } from './figure-names.ts';
 
 const PLAIN: Readonly<Record<string, string>> = {
   days: 'Days',
@@ -34,6 +35,12 @@ function registerLabel(key: string): string {
   return rate === undefined ? words : `${words}, rate ${rate}`;
 }
 
+/** "Import register, now", of "import.present" */
+function readingLabel(end: string): string {
+  const [key = '', when = ''] = end.split('.');
+  return `${registerLabel(key)}, ${when === 'previous' ? 'before' : 'now'}`;
+}
+
 /** "Units taken, peak hours" */
 function unitsLabel(name: string, { timeBlocks, measures }: TariffDocument): string {
   const [channel = '', block] = name.split('@');
@@ -62,10 +69,11 @@ function chargeLabel(id: string, { versions }: TariffDocument): string {
 export function figureLabel(name: string, tariff: TariffDocument): string {
   const plain = PLAIN[name];
   if (plain !== undefined) return plain;
-  const [group = '', id = '', end = ''] = name.split('.');
+  const [group = ''] = name.split('.');
+  const id = nameIn(name);
   switch (group) {
     case 'reading':
-      return `${registerLabel(id)}, ${end === 'previous' ? 'before' : 'now'}`;
+      return readingLabel(id);
     case 'units':
       return unitsLabel(id, tariff);
     case 'line':

@@ -38,3 +38,11 @@ const GROUPS: readonly (readonly [RegExp, FigureGroup])[] = [
 export function groupOf(name: string): FigureGroup {
   return GROUPS.find(([pattern]) => pattern.test(name))?.[1] ?? 'other';
 }
+
+/**
+ * What a figure is of, inside its group: everything behind the first dot, so that a name may have dots of its own.
+ *
+ * @example
+ * nameIn('line.Fuel adj. charge') //=> "Fuel adj. charge"
+ */
+export const nameIn = (figure: string): string => figure.slice(figure.indexOf('.') + 1);

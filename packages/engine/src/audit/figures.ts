@@ -1,4 +1,5 @@
-import { isSameQuotient, subtractQuotients, type Quotient } from '../quantity/index.ts';
+import { isSameQuotient, subtractQuotients, type Quotient, ZERO } from '../quantity/index.ts';
+import { groupOf, type FigureGroup } from './figure-names.ts';
 
 /** Figures of a bill by name: see {@link FIGURE}. */
 export type Figures = ReadonlyMap<string, Quotient>;
@@ -32,8 +33,6 @@ function isWithin(difference: Quotient, tolerance: Tolerance): boolean {
 /** A line that a right bill does not have is 0 there; any other figure is not known. */
 const isMoneyLine = (name: string): boolean => /^(?:line\.|arrears$|late-fee$|adjustment$)/.test(name);
 
-const ZERO: Quotient = { numerator: 0, denominator: 1 };
-
 /** The computed figure of a name. */
 export function computedOf(figures: Figures, name: string): Quotient | null {
   return figures.get(name) ?? (isMoneyLine(name) ? ZERO : null);
@@ -63,6 +62,19 @@ export function agrees(printed: Quotient, computed: Quotient | null, tolerance: 
   return tolerance.numerator !== 0 && isWithin(subtractQuotients(printed, computed), tolerance);
 }
 
+const MONEY: readonly FigureGroup[] = ['line', 'account', 'total'];
+
+/** How far a figure may be off: a tolerance is of money, and of nothing that was counted. */
+export const toleranceOf = (name: string, tolerance: Tolerance): Tolerance =>
+  MONEY.includes(groupOf(name)) ? tolerance : EXACT;
+
+/** Printed less right of a figure, 0 where they agree; null where it is not printed, or not known. */
+export function differenceIn(compared: readonly ComparedFigure[], name: string): Quotient | null {
+  const own = compared.find((one) => one.name === name);
+  if (own === undefined || own.computed === null) return null;
+  return own.agrees ? ZERO : own.difference;
+}
+
 /**
  * Set printed figures beside computed ones.
  *
@@ -81,7 +93,7 @@ export function compareFigures(
       printed: value,
       computed: own,
       difference: own === null ? null : subtractQuotients(value, own),
-      agrees: own === null || agrees(value, own, tolerance),
+      agrees: own === null || agrees(value, own, toleranceOf(name, tolerance)),
     };
   });
 }

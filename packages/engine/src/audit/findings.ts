@@ -39,12 +39,36 @@ export const CHECK_FINDINGS = {
       remedy: 'Type both days as they are printed.',
     }),
   },
+  'check/not-a-number': {
+    severity: 'error',
+    text: (v) => ({
+      found: `"${of(v, 'value')}" for ${of(v, 'what')}`,
+      expected: 'a number, such as 1234.5',
+      remedy: 'Type the number as it is printed.',
+    }),
+  },
   'check/number-too-fine': {
     severity: 'error',
     text: (v) => ({
       found: `${of(v, 'value')} for ${of(v, 'what')}`,
       expected: `at most ${of(v, 'places')} decimals and 12 digits`,
       remedy: 'Type the number as it is printed.',
+    }),
+  },
+  'check/paid-below-zero': {
+    severity: 'error',
+    text: (v) => ({
+      found: `a payment of ${of(v, 'value')}`,
+      expected: 'what was paid, 0 or more',
+      remedy: 'Type the amount of the receipt; leave it out where nothing is known of a payment.',
+    }),
+  },
+  'check/too-large': {
+    severity: 'error',
+    text: () => ({
+      found: 'numbers so large and so fine that they cannot be compared exactly',
+      expected: 'amounts and units as a household has them',
+      remedy: 'Look for a number with digits too many: on the bill, in the readings, in the tariff.',
     }),
   },
   ...BILL_CONSISTENCY_FINDINGS,

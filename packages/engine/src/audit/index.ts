@@ -3,14 +3,17 @@ export {
   stageAt,
   type Cause,
   type CauseContext,
+  type KnownSerials,
   type Sign,
   type Stage,
   type Variant,
 } from './cause.ts';
 export { CAUSES } from './causes/index.ts';
+export { unitLedgers } from './charge-basis.ts';
 export { changedCharges, changedTariff, chargeIds } from './changed-tariff.ts';
 export {
   thousandths,
+  thousandthsOf,
   withShown,
   withUnits,
   type AccountLine,
@@ -18,8 +21,16 @@ export {
   type RegisterFacts,
   type SurplusFacts,
 } from './facts.ts';
-export { FIGURE, groupOf, type FigureGroup } from './figure-names.ts';
-export { agrees, compareFigures, computedOf, EXACT, type ComparedFigure, type Figures } from './figures.ts';
+export { FIGURE, groupOf, nameIn, type FigureGroup } from './figure-names.ts';
+export {
+  agrees,
+  compareFigures,
+  computedOf,
+  differenceIn,
+  EXACT,
+  type ComparedFigure,
+  type Figures,
+} from './figures.ts';
 export { attribute, type Attribution, type Part } from './attribution.ts';
 export {
   searchCauses,

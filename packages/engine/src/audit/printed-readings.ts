@@ -1,17 +1,13 @@
 import type { RegisterId } from '../readings/index.ts';
 import type { CauseContext } from './cause.ts';
-import { thousandths, withShown, type BillFacts, type RegisterFacts } from './facts.ts';
+import { thousandths, thousandthsOf, withShown, type BillFacts, type RegisterFacts } from './facts.ts';
 import { FIGURE } from './figure-names.ts';
 
 type Printed = Pick<CauseContext, 'printed'>;
 
 /** A printed figure in thousandths; null where it is not printed, or is finer. */
-export function printedThousandths({ printed }: Printed, name: string): number | null {
-  const figure = printed.get(name);
-  if (figure === undefined || typeof figure.numerator === 'bigint') return null;
-  const whole = (figure.numerator * 1000) / figure.denominator;
-  return Number.isInteger(whole) ? whole : null;
-}
+export const printedThousandths = ({ printed }: Printed, name: string): number | null =>
+  thousandthsOf(printed.get(name));
 
 /** What a bill prints of a register, in thousandths as displayed. */
 export interface PrintedEnds {

@@ -2,7 +2,9 @@ import {
   addQuotients,
   decimalPlaces,
   decimalToWhole,
+  NumberTooLarge,
   parseDay,
+  signOf,
   type DayNumber,
   type Finding,
   type Outcome,
@@ -41,6 +43,17 @@ export function quotientOf(text: string): Quotient {
   return { numerator: decimalToWhole(text, places), denominator: 10 ** places };
 }
 
+/** The sum of two amounts of one charge; null where it cannot be held. */
+function sumOf(before: Quotient | undefined, own: Quotient): Quotient | null {
+  if (before === undefined) return own;
+  try {
+    return addQuotients([before, own]);
+  } catch (error) {
+    if (!(error instanceof NumberTooLarge)) throw error;
+    return null;
+  }
+}
+
 /** Collects the figures of a bill, and what is wrong with them. */
 class Collected {
   readonly figures = new Map<string, Quotient>();
@@ -54,15 +67,27 @@ class Collected {
   /** Take a number in; those of lines of the same charge are added up. */
   take(name: string, value: string | undefined, kind: keyof typeof PLACES, path: Path): void {
     if (value === undefined) return;
-    const most = PLACES[kind];
-    if (decimalPlaces(value) > most || value.replace(/\D/g, '').length > MOST_DIGITS) {
-      const values = { value, what: String(path.at(-1)), places: String(most) };
-      this.findings.push(checkFinding('check/number-too-fine', { path: [...this.path, ...path] }, values));
-      return;
-    }
-    const own = quotientOf(value);
-    const before = this.figures.get(name);
-    this.figures.set(name, before === undefined ? own : addQuotients([before, own]));
+    const own = this.read(value, kind, path);
+    const sum = own === null ? null : sumOf(this.figures.get(name), own);
+    if (sum !== null) this.figures.set(name, sum);
+    else if (own !== null) this.tooFine(value, kind, path);
+  }
+
+  /** A number as an exact value; null where it has more digits than can be held. */
+  read(value: string, kind: keyof typeof PLACES, path: Path): Quotient | null {
+    if (decimalPlaces(value) <= PLACES[kind] && value.replace(/\D/g, '').length <= MOST_DIGITS)
+      return quotientOf(value);
+    this.tooFine(value, kind, path);
+    return null;
+  }
+
+  belowZero(value: string, path: Path): void {
+    this.findings.push(checkFinding('check/paid-below-zero', { path: [...this.path, ...path] }, { value }));
+  }
+
+  private tooFine(value: string, kind: keyof typeof PLACES, path: Path): void {
+    const values = { value, what: String(path.at(-1)), places: String(PLACES[kind]) };
+    this.findings.push(checkFinding('check/number-too-fine', { path: [...this.path, ...path] }, values));
   }
 
   takeAll(texts: Readonly<Record<string, string>> | undefined, key: 'units' | 'opening' | 'closing'): void {
@@ -97,6 +122,16 @@ function collect(document: PrintedBillDocument, path: Path): Collected {
   return collected;
 }
 
+/** What was paid, and when; null where nobody says. */
+function paymentOf({ paid }: PrintedBillDocument, collected: Collected): PrintedBill['paid'] {
+  if (paid === undefined) return null;
+  const path = ['paid', 'amount'];
+  const on = parseDay(paid.on);
+  const amount = collected.read(paid.amount, 'money', path);
+  if (amount !== null && signOf(amount) < 0) collected.belowZero(paid.amount, path);
+  return on === null || amount === null ? null : { on, amount };
+}
+
 const DAYS = ['issued', 'due', 'from', 'to'] as const;
 
 function dayFindings(document: PrintedBillDocument, path: Path): readonly Finding[] {
@@ -118,8 +153,9 @@ function dayFindings(document: PrintedBillDocument, path: Path): readonly Findin
  * @returns     null where its days or numbers cannot be used
  */
 export function readPrintedBill(document: PrintedBillDocument, path: Path): Outcome<PrintedBill | null> {
-  const { figures, findings: ofNumbers } = collect(document, path);
-  const findings = [...dayFindings(document, path), ...ofNumbers];
+  const collected = collect(document, path);
+  const paid = paymentOf(document, collected);
+  const findings = [...dayFindings(document, path), ...collected.findings];
   const [from, to] = [parseDay(document.from), parseDay(document.to)];
   if (from === null || to === null) return { value: null, findings };
   if (to <= from) {
@@ -127,15 +163,7 @@ export function readPrintedBill(document: PrintedBillDocument, path: Path): Outc
     findings.push(checkFinding('check/ends-before-it-begins', { path: [...path, 'to'] }, values));
   }
   if (findings.length > 0) return { value: null, findings };
-  const { paid, status = null } = document;
-  const paidOn = paid === undefined ? null : parseDay(paid.on);
-  const value: PrintedBill = {
-    document,
-    period: { from, to },
-    figures,
-    status,
-    paid: paid === undefined || paidOn === null ? null : { on: paidOn, amount: quotientOf(paid.amount) },
-    path,
-  };
-  return { value, findings };
+  const { status = null } = document;
+  const { figures } = collected;
+  return { value: { document, period: { from, to }, figures, status, paid, path }, findings };
 }

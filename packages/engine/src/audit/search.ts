@@ -1,9 +1,9 @@
-import { isSameQuotient } from '../quantity/index.ts';
+import { isSameQuotient, type Quotient } from '../quantity/index.ts';
 import { STAGES, stageAt, type Cause, type CauseContext, type Sign, type Variant } from './cause.ts';
 import { unitLedgers } from './charge-basis.ts';
 import type { BillFacts } from './facts.ts';
 import { FIGURE, groupOf } from './figure-names.ts';
-import { agrees, computedOf, type Figures, type Tolerance } from './figures.ts';
+import { agrees, computedOf, toleranceOf, type Figures, type Tolerance } from './figures.ts';
 
 /** A cause in one of its variants. */
 export interface Step {
@@ -28,12 +28,17 @@ export interface Attempt {
 /** How a bill is made of facts; null: these facts cannot be billed. */
 export type RunFacts = (facts: BillFacts) => Figures | null;
 
+/** What facts come to without making their bill; null: only their bill says. */
+export type QuickPayableOf = (facts: BillFacts) => Quotient | null;
+
 /** What causes are searched with. */
 export interface SearchTerms {
   readonly facts: BillFacts;
   readonly context: CauseContext;
   readonly causes: readonly Cause[];
   readonly run: RunFacts;
+  /** Spares the bills that cannot be what is printed, as long as others explain it; left out: every bill is made. */
+  readonly quick?: QuickPayableOf;
   readonly tolerance: Tolerance;
   /** The most bills that are made: pairs and threes end there. */
   readonly most: number;
@@ -64,16 +69,34 @@ function measuredBy(facts: BillFacts): (name: string) => boolean {
     name !== FIGURE.units('billed') && (['reading', 'units'].includes(groupOf(name)) || credit.has(name));
 }
 
+/** What is to be paid: the last figure of a bill, which nearly every mistake changes. */
+const FIGURE_PAYABLE = 'payable';
+
 /** How many are told of what comes nearest, and taken on to threes. */
 const NEAREST = 3;
 const TAKEN_ON = 12;
+
+/** An attempt in the order in which they were made. */
+interface Placed {
+  readonly place: number;
+  readonly attempt: Attempt;
+}
+
+/** A bill that is not made yet: it does not come to what is printed. */
+interface Waiting {
+  readonly place: number;
+  readonly before: Attempt;
+  readonly step: Step;
+}
 
 /** Everything printed, worked through once and again. */
 class Search {
   made = 0;
   readonly right: Attempt;
   readonly complete: Attempt[] = [];
-  readonly partial: Attempt[] = [];
+  private readonly incomplete: Placed[] = [];
+  private waiting: Waiting[] = [];
+  private readonly payable: Quotient | null;
   /** Printed figures that the right bill misses. */
   private readonly wrong: ReadonlySet<string>;
   private readonly terms: SearchTerms;
@@ -86,6 +109,7 @@ class Search {
     this.printed = [...terms.context.printed].filter(([name]) => computedOf(rightFigures, name) !== null);
     const { facts } = terms;
     this.isMeasured = measuredBy(facts);
+    this.payable = this.printed.find(([name]) => name === FIGURE_PAYABLE)?.[1] ?? null;
     this.right = this.attempt({ steps: [], facts, figures: rightFigures, wrong: null });
     this.wrong = new Set(this.right.missed);
   }
@@ -106,7 +130,8 @@ class Search {
     const telling: string[] = [];
     const fitted = steps.flatMap(({ variant }) => variant.fitted ?? []);
     for (const [name, value] of this.printed) {
-      if (!agrees(value, computedOf(figures, name), this.terms.tolerance)) missed.push(name);
+      if (!agrees(value, computedOf(figures, name), toleranceOf(name, this.terms.tolerance)))
+        missed.push(name);
       else if (wrong?.has(name) === true && !fitted.includes(name)) telling.push(name);
     }
     const signs = steps.flatMap(({ variant }) => variant.signs ?? []);
@@ -138,11 +163,34 @@ class Search {
 
   private try(before: Attempt, step: Step): void {
     this.made += 1;
+    const own = { place: this.made, before, step };
+    if (this.isOff(step.variant.facts)) this.waiting.push(own);
+    else this.make(own);
+  }
+
+  /** Whether it is certain, without their bill, that facts do not come to what is printed. */
+  private isOff(facts: BillFacts): boolean {
+    const { quick, tolerance } = this.terms;
+    const payable = this.payable === null ? null : (quick?.(facts) ?? null);
+    return (
+      payable !== null && !agrees(this.payable as Quotient, payable, toleranceOf(FIGURE_PAYABLE, tolerance))
+    );
+  }
+
+  /** All that was tried and that does not explain the bill, in the order in which it was tried. */
+  partial(): Attempt[] {
+    for (const one of this.waiting) this.make(one);
+    this.waiting = [];
+    return this.incomplete.sort((one, other) => one.place - other.place).map(({ attempt }) => attempt);
+  }
+
+  private make({ place, before, step }: Waiting): void {
     const figures = this.terms.run(step.variant.facts);
     if (figures === null || isSame(figures, before.figures)) return;
     const steps = [...before.steps, step];
     const own = this.attempt({ steps, facts: step.variant.facts, figures, wrong: this.wrong });
-    (own.missed.length === 0 ? this.complete : this.partial).push(own);
+    if (own.missed.length === 0) this.complete.push(own);
+    else this.incomplete.push({ place, attempt: own });
   }
 }
 
@@ -178,20 +226,23 @@ export function searchCauses(terms: SearchTerms): SearchResult | null {
   const figures = terms.run(terms.facts);
   if (figures === null) return null;
   const search = new Search(terms, figures);
-  const { right, complete, partial } = search;
+  const { right, complete } = search;
   if (right.missed.length === 0)
     return { right, explanations: [], nearest: [], made: search.made, isExhausted: true };
   search.next(right, terms.causes);
   const hasMore = complete.length === 0 && search.hasDetail;
   if (hasMore) {
-    const singles = [...partial].sort(byRank);
+    const singles = search.partial().sort(byRank);
     for (const one of singles) search.next(one, terms.causes);
   }
   const isExhausted = search.made < terms.most;
   if (hasMore && complete.length === 0) {
-    const pairs = partial.filter(({ steps }) => steps.length === 2).sort(byRank);
+    const pairs = search
+      .partial()
+      .filter(({ steps }) => steps.length === 2)
+      .sort(byRank);
     for (const one of pairs.slice(0, TAKEN_ON)) search.next(one, terms.causes);
   }
-  const nearest = complete.length > 0 ? [] : [...partial].sort(byRank).slice(0, NEAREST);
+  const nearest = complete.length > 0 ? [] : search.partial().sort(byRank).slice(0, NEAREST);
   return { right, explanations: ranked(complete), nearest, made: search.made, isExhausted };
 }

@@ -50,8 +50,10 @@ export {
   addQuotients,
   isSameQuotient,
   NumberTooLarge,
+  signOf,
   subtractQuotients,
   wholeSteps,
+  ZERO,
   type Quotient,
 } from './quotient.ts';
 export { MONTH_NAMES } from './month-names.ts';

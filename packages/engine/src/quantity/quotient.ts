@@ -7,6 +7,12 @@ export interface Quotient {
   readonly denominator: number;
 }
 
+/** Nothing. */
+export const ZERO: Quotient = { numerator: 0, denominator: 1 };
+
+/** Below 0 where a value is below 0, above 0 where it is above. */
+export const signOf = ({ numerator }: Quotient): number => (numerator < 0 ? -1 : numerator > 0 ? 1 : 0);
+
 /** A value that no quotient of whole numbers below 2^53 can hold. */
 export class NumberTooLarge extends RangeError {
   constructor() {

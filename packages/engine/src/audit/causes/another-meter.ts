@@ -1,6 +1,7 @@
 import type { Cause, CauseContext, Sign } from '../cause.ts';
 import type { BillFacts, RegisterFacts } from '../facts.ts';
 import { thousandths, withShown } from '../facts.ts';
+import { sameSerial } from '../consistency/serials.ts';
 import { FIGURE } from '../figure-names.ts';
 import { printedEnds, printedUnitsOf } from '../printed-readings.ts';
 import { countedBy, isPossible, withChannel } from '../readings-changed.ts';
@@ -30,11 +31,16 @@ function isOfNoOwn(ends: Ends, { registers }: BillFacts): boolean {
 }
 
 function signsOf({ serials }: CauseContext): readonly Sign[] {
-  const { own, printed } = serials['grid'] ?? { own: null, printed: null };
-  if (own === null || own === '' || printed === null || printed === '') return [];
-  return own === printed
-    ? [{ speaks: 'against', why: `The bill prints the number of one's own meter, ${own}.` }]
-    : [{ speaks: 'for', why: `The bill prints the meter number ${printed}; one's own is ${own}.` }];
+  const { own, printed } = serials['grid'] ?? { own: [], printed: null };
+  if (own.length === 0 || printed === null || printed === '') return [];
+  return own.some((serial) => sameSerial(serial, printed))
+    ? [{ speaks: 'against', why: `The bill prints the number of one's own meter, ${printed}.` }]
+    : [
+        {
+          speaks: 'for',
+          why: `The bill prints the meter number ${printed}; one's own is ${own.join(', ')}.`,
+        },
+      ];
 }
 
 /** Units of the other meter: as its readings make them, or as printed; null: its export is not known. */

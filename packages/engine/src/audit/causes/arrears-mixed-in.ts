@@ -88,6 +88,12 @@ const sameLines = (one: Asked, other: Asked): boolean =>
     return own?.id === id && isSameQuotient(own.amount, amount);
   });
 
+/** What is asked for takes the place of what may be asked for under the same name. */
+const isOther =
+  (lines: readonly AccountLine[]) =>
+  ({ id }: AccountLine): boolean =>
+    lines.every((line) => line.id !== id);
+
 /** C40: what was paid already, a late fee or another amount is mixed into the bill. */
 export const ARREARS_MIXED_IN: Cause = {
   id: 'arrears-mixed-in',
@@ -104,7 +110,7 @@ export const ARREARS_MIXED_IN: Cause = {
     return [...before, ...others].map(({ id, what, lines, fitted }): Variant => ({
       id,
       what,
-      facts: { ...facts, accountLines: [...facts.accountLines, ...lines] },
+      facts: { ...facts, accountLines: [...facts.accountLines.filter(isOther(lines)), ...lines] },
       fitted,
       signs,
     }));

@@ -43,7 +43,7 @@ interface Rate {
 /** Rates that somewhere are lawful; and that of a line of the bill which the tariff does not have. */
 function ratesOf(facts: BillFacts, context: CauseContext, paid: number): readonly Rate[] {
   const lawful = exportRates([facts.tariff, ...context.otherTariffs]).map((text) => ({ text, fitted: [] }));
-  const [line] = unknownLines(facts.tariff, context.printed).filter(({ amount }) => amount.numerator < 0);
+  const [line] = unknownLines(facts, context.printed).filter(({ amount }) => amount.numerator < 0);
   if (line === undefined) return lawful;
   const rounding = lineRounding(facts.tariff, {});
   const text = rateFor(negated(line.amount), thousandths(paid), { rounding });
@@ -84,7 +84,7 @@ export const BILLED_AS_NET_BILLING: Cause = {
   source: 'C24, Why a net-metered bill is wrong, or right but surprising, project reference, 2025',
   variants: (facts, context) => {
     if (!netsUnits(facts.tariff) || Object.keys(facts.units).some((name) => name.includes('@'))) return [];
-    const unknown = unknownLines(facts.tariff, context.printed).find(({ amount }) => amount.numerator < 0);
+    const unknown = unknownLines(facts, context.printed).find(({ amount }) => amount.numerator < 0);
     const line = unknown?.charge ?? 'export-credit';
     return arrangementsOf(facts).flatMap((arrangement) =>
       ratesOf(facts, context, arrangement.paid).map(({ text, fitted }): Variant => ({

@@ -50,7 +50,7 @@ export const CHARGE_NOT_IN_TARIFF: Cause = {
   evidence: ['the order or notice that levies it, and whom it exempts'],
   source: 'a self-generation duty levied from the exempt, The Hindu, 2024',
   variants: (facts, { printed }) => {
-    const lines = unknownLines(facts.tariff, printed);
+    const lines = unknownLines(facts, printed);
     const single = lines.map((line) => {
       const what = `The tariff has no line "${line.charge}"${rateWords(facts, line.amount)}`;
       return withLines(facts, [line], what);

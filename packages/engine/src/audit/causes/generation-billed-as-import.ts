@@ -1,18 +1,18 @@
-import type { Cause, Sign } from '../cause.ts';
+import type { Cause, CauseContext, KnownSerials, Sign } from '../cause.ts';
+import { sameSerial } from '../consistency/serials.ts';
 import { withShownReadings } from '../printed-readings.ts';
 import { withChannel } from '../readings-changed.ts';
 
 /** What the printed number of the two-way meter says. */
-function signsOf(own: {
-  readonly grid: string | null | undefined;
-  readonly generation: string | null | undefined;
-  readonly printed: string | null | undefined;
-}): readonly Sign[] {
-  const { grid, generation, printed } = own;
-  if (printed == null || printed === '') return [];
-  if (printed === generation)
+function signsOf({ serials }: CauseContext): readonly Sign[] {
+  const { grid, generation } = serials;
+  const printed = grid?.printed ?? '';
+  if (printed === '') return [];
+  const isOf = (known: KnownSerials | undefined): boolean =>
+    (known?.own ?? []).some((serial) => sameSerial(serial, printed));
+  if (isOf(generation))
     return [{ speaks: 'for', why: `The bill prints the number of the generation meter, ${printed}.` }];
-  return printed === grid
+  return isOf(grid)
     ? [{ speaks: 'against', why: `The bill prints the number of the two-way meter, ${printed}.` }]
     : [];
 }
@@ -26,8 +26,7 @@ export const GENERATION_BILLED_AS_IMPORT: Cause = {
   variants: (facts, context) => {
     const { generation: made = 0, import: taken } = facts.units;
     if (made === 0 || taken === undefined || made === taken) return [];
-    const { grid, generation } = context.serials;
-    const signs = signsOf({ grid: grid?.own, generation: generation?.own, printed: grid?.printed });
+    const signs = signsOf(context);
     const register = facts.registers['generation'];
     const instead = withChannel(facts, 'import', made);
     return [

@@ -128,12 +128,13 @@ describe('an estimate', () => {
 
 describe('another meter', () => {
   const printed = { 'reading.import.previous': '20411', 'reading.import.present': '20998' };
-  const serials = (own: string, shown: string | null) => ({ grid: { own, printed: shown } });
+  const serials = (own: string, shown: string | null) => ({ grid: { own: [own], printed: shown } });
 
   it('is for where the printed number differs, against where it is the own one', () => {
     const known = (shown: string | null) => context(printed, { serials: serials('PB-77120', shown) });
     expect(told(ANOTHER_METER, known('PB-31807'))).toEqual(['printed for']);
     expect(told(ANOTHER_METER, known('PB-77120'))).toEqual(['printed against']);
+    expect(told(ANOTHER_METER, known('pb 77120'))).toEqual(['printed against']);
     expect(told(ANOTHER_METER, known(null))).toEqual(['printed']);
   });
 
@@ -194,8 +195,8 @@ describe('the generation meter', () => {
         {},
         {
           serials: {
-            grid: { own: 'PB-77120', printed },
-            generation: { own: 'GN-40316', printed: null },
+            grid: { own: ['PB-77120'], printed },
+            generation: { own: ['GN-40316'], printed: null },
           },
         },
       );

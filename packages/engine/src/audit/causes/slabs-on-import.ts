@@ -63,8 +63,7 @@ export const SLABS_ON_IMPORT: Cause = {
   ],
   source: 'C32, Why a net-metered bill is wrong, or right but surprising, project reference, 2025',
   variants: (facts, { printed }) => {
-    const line =
-      unknownLines(facts.tariff, printed).find(({ amount }) => amount.numerator < 0)?.charge ?? null;
+    const line = unknownLines(facts, printed).find(({ amount }) => amount.numerator < 0)?.charge ?? null;
     const what =
       'Slabs are applied to all units imported; units set off count at the rate of the lowest slab';
     return tariffVariant(facts, { cause: ID, id: line ?? 'one-line', what }, (document) =>

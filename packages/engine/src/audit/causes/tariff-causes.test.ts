@@ -15,6 +15,7 @@ import { RATES_OUT_OF_DATE } from './rates-out-of-date.ts';
 import { SLABS_NOT_SCALED } from './slabs-not-scaled.ts';
 import { SLAB_LIMITS_WRONG } from './slab-limits-wrong.ts';
 import { SURPLUS_NOT_AS_DUE } from './surplus-not-as-due.ts';
+import { SURCHARGE_ON_IMPORT } from './surcharge-on-import.ts';
 import { TAX_BASE_WRONG } from './tax-base-wrong.ts';
 
 const day = (text: string): DayNumber => parseDay(text) as DayNumber;
@@ -184,5 +185,28 @@ describe('C38', () => {
       ['21', ['line.network']],
     ]);
     expect(made.map(({ facts: own }) => own.units['generation'])).toEqual([684_000, 756_000]);
+  });
+});
+
+describe('a surcharge on gross import', () => {
+  it('is one on what netting left, whatever the rule calls it', () => {
+    expect(ids(SURCHARGE_ON_IMPORT, BASE)).toEqual(['fuel']);
+    expect(ids(SURCHARGE_ON_IMPORT, { ...BASE, tariff: documentOf(surchargesText) })).toEqual(['fuel']);
+  });
+
+  it('is not the energy charge, and no subsidy', () => {
+    const network: Charge = {
+      id: 'network',
+      label: 'Network',
+      clause: 'TO-2024 cl. 4.2',
+      kind: 'per-unit',
+      on: 'generation',
+      rate: '0.10',
+    };
+    const versions = DOMESTIC.versions.map((version) => ({
+      ...version,
+      charges: [network, ...version.charges],
+    }));
+    expect(ids(SURCHARGE_ON_IMPORT, { ...BASE, tariff: { ...DOMESTIC, versions } })).toEqual(['fuel']);
   });
 });

@@ -43,11 +43,12 @@ export function figureOf({ figures }: PrintedBill, name: string): Exact | undefi
   return exactFigure(figures.get(name));
 }
 
-/** The multiplying factor of a register: as printed, or of the account; 1 where nobody says. */
+/** The multiplying factor of a register: as printed of the grid meter, or of the account; 1 where nobody says. */
 export function factorOf({ bill, account }: ConsistencyTerms, register: string): Exact {
   const registers = account === null ? [] : registersOf(account);
   const own: Quotient | undefined = registers.find(({ key }) => key === register)?.factor;
-  return figureOf(bill, 'factor') ?? exactFigure(own) ?? ONE;
+  const printed = register === 'generation' ? undefined : figureOf(bill, 'factor');
+  return printed ?? exactFigure(own) ?? ONE;
 }
 
 /** How far a register advanced by the printed readings, before its factor; undefined where one is missing. */

@@ -20,6 +20,7 @@ import { USE_NOT_BELOW_ZERO } from './use-not-below-zero.ts';
 import { YIELD_OF_PLANT } from './yield-of-plant.ts';
 
 export type { ConsistencyCheck, ConsistencyTerms } from './check.ts';
+export { ownSerials, serialOf } from './serials.ts';
 export { otherCurrencyFindings, unknownLineFindings } from './tariff-lines.ts';
 
 /** Every check that needs no tariff. A bill that does not come to its own total is told of that before all else. */

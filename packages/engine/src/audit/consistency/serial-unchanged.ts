@@ -1,20 +1,14 @@
 import type { Finding } from '../../quantity/index.ts';
 import { atBill, type ConsistencyCheck, type ConsistencyTerms } from './check.ts';
-import { sameSerial, serialOf, type MeterName } from './serials.ts';
+import { ownSerials, sameSerial, serialOf, type MeterName } from './serials.ts';
 
 const METERS: readonly MeterName[] = ['grid', 'generation'];
-
-/** The numbers of the meters that the account names, those that were there before among them. */
-function ownSerials({ account }: ConsistencyTerms, meter: MeterName): readonly string[] {
-  const spans = account?.spans ?? [];
-  return spans.flatMap(({ serials }) => serials[meter] ?? []).filter((serial) => serial !== '');
-}
 
 function changed(terms: ConsistencyTerms, meter: MeterName): readonly Finding[] {
   const { bill, before } = terms;
   const printed = serialOf(bill, meter);
   if (printed === undefined) return [];
-  const own = ownSerials(terms, meter);
+  const own = ownSerials(terms.account, meter);
   const path = ['serials', meter];
   if (own.length > 0) {
     if (own.some((serial) => sameSerial(serial, printed))) return [];

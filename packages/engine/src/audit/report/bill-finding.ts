@@ -1,6 +1,8 @@
 import type { DayNumber, Figure, Finding, Period, Quotient } from '../../quantity/index.ts';
+import type { Surprise } from '../surprises/surprise.ts';
 import type { BillRefund } from './refund.ts';
 import type { LimitCheck } from './limitation.ts';
+import type { NearestCauses } from './nearest.ts';
 import type { ClauseReference } from './source-of-clause.ts';
 
 /** Which bill is meant. */
@@ -172,7 +174,7 @@ export interface BillFinding {
   /** Names of the other causes: none was found to reproduce what is printed. Empty where nothing explains the bill. */
   readonly ruledOut: readonly string[];
   /** Where nothing explains the bill: what comes nearest, by the names of its causes. */
-  readonly nearest: readonly { readonly causes: readonly string[]; readonly missed: readonly string[] }[];
+  readonly nearest: readonly NearestCauses[];
   readonly deciders: readonly FindingDecider[];
   /** The rules broken, each once. */
   readonly clauses: readonly ClauseReference[];
@@ -186,10 +188,18 @@ export interface BillFinding {
   readonly recommendations: readonly Recommendation[];
 }
 
-/** A bill that is right, with what may surprise on it, in words. */
+/** A bill that is right, with what may surprise on it. */
 export interface RightBill {
   readonly bill: BillReference;
-  readonly surprises: readonly string[];
+  readonly surprises: readonly Surprise[];
+}
+
+/** A printed figure that cannot be read: of a bill with one it cannot be said that it is right. */
+export interface UnreadFigure {
+  /** What the figure is called. */
+  readonly label: string;
+  /** Why it cannot be read. */
+  readonly finding: Finding;
 }
 
 /** A bill of which it cannot be said whether it is right. */
@@ -204,5 +214,7 @@ export interface UndecidedBill {
     readonly payable: Figure;
   }[];
   /** Why no bill can be made. */
-  readonly why: readonly string[];
+  readonly why: readonly Finding[];
+  /** The printed figures that cannot be read. */
+  readonly unread: readonly UnreadFigure[];
 }

@@ -1,7 +1,7 @@
 import { addDays, type Period } from '../../quantity/index.ts';
 import type { SettlementRule, TariffDocument } from '../../tariff/index.ts';
 import type { BillFacts } from '../facts.ts';
-import { groupOf } from '../figure-names.ts';
+import { groupOf, nameIn } from '../figure-names.ts';
 import { chargeIn, inForceIn } from './in-force.ts';
 import { clauseReference, type ClauseReference } from './source-of-clause.ts';
 
@@ -140,7 +140,7 @@ export function clausesOfFigure(
   period: Period,
 ): readonly ClauseReference[] {
   const rule = ruleOf(tariff, period);
-  const id = name.split('.')[1] ?? '';
+  const id = nameIn(name);
   const clauses = (): readonly Dated[] => {
     switch (groupOf(name)) {
       case 'reading':

@@ -2,15 +2,10 @@ import {
   largeDivisor,
   LARGEST_WHOLE,
   NumberTooLarge,
+  signOf,
   subtractQuotients,
   type Quotient,
 } from '../../quantity/index.ts';
-
-/** Nothing. */
-export const NOTHING: Quotient = { numerator: 0, denominator: 1 };
-
-/** Below 0 where a value is below 0, above 0 where it is above. */
-export const signOf = ({ numerator }: Quotient): number => (numerator < 0 ? -1 : numerator > 0 ? 1 : 0);
 
 /**
  * The larger of two exact values.

@@ -1,6 +1,6 @@
 import type { FigureUnit } from '../../quantity/index.ts';
 import type { TariffDocument } from '../../tariff/index.ts';
-import { groupOf } from '../figure-names.ts';
+import { groupOf, nameIn } from '../figure-names.ts';
 
 function ledgerUnit({ settlements }: Pick<TariffDocument, 'settlements'>, id: string): FigureUnit | null {
   const rules = settlements.flatMap((rule) => (rule.scheme === 'ledgers' ? (rule.ledgers ?? []) : []));
@@ -13,7 +13,10 @@ function ledgerUnit({ settlements }: Pick<TariffDocument, 'settlements'>, id: st
  * @example
  * figureUnit('line.energy', { settlements: [] }) //=> "money"
  */
-export function figureUnit(name: string, tariff: Pick<TariffDocument, 'settlements'>): FigureUnit {
+export function figureUnit(
+  name: string,
+  tariff: Pick<TariffDocument, 'settlements' | 'measures'>,
+): FigureUnit {
   if (name === 'days') return 'day';
   if (name === 'load') return 'kW';
   switch (groupOf(name)) {
@@ -21,9 +24,9 @@ export function figureUnit(name: string, tariff: Pick<TariffDocument, 'settlemen
     case 'other':
       return 'ratio';
     case 'units':
-      return 'kWh';
+      return tariff.measures?.[nameIn(name)]?.unit ?? 'kWh';
     case 'credit':
-      return ledgerUnit(tariff, name.split('.')[1] ?? '') ?? 'kWh';
+      return ledgerUnit(tariff, nameIn(name)) ?? 'kWh';
     case 'line':
     case 'account':
     case 'total':

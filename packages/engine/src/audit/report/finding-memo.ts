@@ -1,21 +1,16 @@
-import {
-  explainFigure,
-  figureValue,
-  type Explanation,
-  type Finding,
-  type Quotient,
-} from '../../quantity/index.ts';
+import { explainFigure, figureValue, type Explanation, type Quotient, signOf } from '../../quantity/index.ts';
 import type { BillFinding, FindingConfidence, FindingExplanation, FindingLine } from './bill-finding.ts';
 import type { InterestRule } from './dispute-schema.ts';
-import { signOf } from './exact.ts';
+import { explanationRows } from './explanation-rows.ts';
+import { foundWords, withDays } from './finding-sentences.ts';
+import { nearestWords } from './nearest.ts';
 import { interestRuleWords, refundRows, stretchWords, timeLimitWords } from './refund-words.ts';
 import {
   billWords,
-  capital,
   clauseWords,
   dayWords,
   heldWords,
-  inRow,
+  insideSentence,
   moneyWords,
   periodWords,
   sizeWords,
@@ -56,10 +51,15 @@ function lineRows(lines: readonly FindingLine[], notation: ReportNotation): read
 }
 
 /** A step of a working: "Energy charge: Rs 72.00 = 24 units × Rs 3.00 per unit (TO-2024 cl. 4.2)". */
-function workingLine({ label, value, formula, rounding, clause }: Explanation): string {
+function workingLine(
+  { label, value, formula, rounding, clause }: Explanation,
+  notation: ReportNotation,
+): string {
   const how = formula === '' ? '' : ` = ${formula}`;
   const rounded = rounding === '' ? '' : `; ${rounding}`;
-  return `${label}: ${value}${how}${rounded}${clause === '' ? '' : ` (${clause})`}`;
+  // What stands in for a clause can name a day: "passbook, closing of the period to 1 May 2025".
+  const by = clause === '' ? '' : ` (${withDays(clause, notation)})`;
+  return `${label}: ${value}${how}${rounded}${by}`;
 }
 
 /** The working of the figures that differ, each with the steps right below it. */
@@ -67,22 +67,22 @@ function workings(lines: readonly FindingLine[], notation: ReportNotation): read
   const all = lines.flatMap(({ computed }) => {
     if (computed === null) return [];
     const { inputs, ...own } = explainFigure(computed, notation);
-    return [workingLine({ ...own, inputs }), ...inputs.map(workingLine)];
+    return [{ ...own, inputs }, ...inputs].map((step) => workingLine(step, notation));
   });
   return [...new Set(all)];
 }
 
-function causeRows(
-  { causes, addedBefore, rounding }: FindingExplanation,
-  notation: ReportNotation,
-): readonly SheetPart[] {
-  const amount = (value: Quotient | null): string => (value === null ? '' : moneyWords(value, notation));
-  const rows = causes.map((cause) => [cause.name, cause.what, amount(cause.amount)]);
-  const other = (label: string, value: Quotient | null): readonly (readonly string[])[] =>
-    value === null || signOf(value) === 0 ? [] : [[label, '', amount(value)]];
-  const first = other('Handed on by the bills before', addedBefore);
-  const last = other('Rounding of the total', rounding);
-  return tabled(['Cause', 'What was done', 'Adds'], [...first, ...rows, ...last], [2]);
+function causeRows(explanation: FindingExplanation, notation: ReportNotation): readonly SheetPart[] {
+  const { causes } = explanation;
+  const what = new Map(causes.map((cause) => [cause.name, cause.what]));
+  const summed = explanationRows(explanation).map(({ is, label, amount }) => [
+    label,
+    is === 'cause' ? (what.get(label) ?? '') : '',
+    moneyWords(amount, notation),
+  ]);
+  // Without what is to be paid there is nothing to sum up.
+  const rows = summed.length > 0 ? summed : causes.map((cause) => [cause.name, cause.what, '']);
+  return tabled(['Cause', 'What was done', 'Adds'], rows, [2]);
 }
 
 function explanationParts(explanation: FindingExplanation, notation: ReportNotation): readonly SheetPart[] {
@@ -100,10 +100,9 @@ function unexplainedParts({ explanations, isConsequence, nearest }: BillFinding)
   if (isConsequence)
     return paragraph('It is right by what the bill before handed on, and wrong because that one is.');
   if (explanations.length > 0) return [];
-  const near = nearest.map(({ causes, missed }) => `${inRow(causes)}: not ${missed.join(', ')}`);
   return [
     ...paragraph('No mistake that is known makes the printed figures.'),
-    ...listed('What comes nearest, and the figures it misses:', near),
+    ...listed('What comes nearest, and the figures it misses:', nearest.map(nearestWords)),
   ];
 }
 
@@ -148,7 +147,7 @@ function moneyParts(
   const isPaidBack = refund !== null && signOf(refund.refund) > 0;
   return [
     ...tabled(['To be set right', 'Amount'], rows, [1]),
-    ...paragraph(isPaidBack ? interestRuleWords(rule) : ''),
+    ...paragraph(isPaidBack ? interestRuleWords(rule, notation) : ''),
     ...listed(
       'Interest before it is rounded:',
       (refund?.parts ?? []).flatMap((part) => stretchWords(part, notation)),
@@ -178,15 +177,16 @@ function laterParts({ handedOn, effects }: BillFinding, notation: ReportNotation
       ...account('This bill and those after it, in all', effects?.money),
       ...(effects?.bank ?? [])
         .filter(({ units }) => signOf(units) !== 0)
-        .map(({ ledger, units }) => `Held at the end, ${ledger}: ${valueWords(units, 'kWh', notation)} off`),
+        .map(({ ledger, units }) => {
+          const own = handedOn.find((one) => one.ledger === ledger);
+          const off = valueWords(units, own?.right.unit ?? 'kWh', notation);
+          return `Held at the end, ${insideSentence(own?.label ?? ledger)}: ${off} off`;
+        }),
       ...account('Arrears that follow from it', effects?.arrears),
       ...account('Late fee that follows from it', effects?.lateFee),
     ]),
   ];
 }
-
-const inconsistencyWords = ({ found, expected }: Finding): string =>
-  `${capital(found)}; expected: ${expected}`;
 
 /** What became of a finding. */
 function replyWords({ reply }: BillFinding, notation: ReportNotation): string {
@@ -214,7 +214,10 @@ export function findingSection(
     ...paragraph(verdictWords(finding, notation)),
     ...paragraph(where),
     ...lineRows(lines, notation),
-    ...listed('What the bill says that cannot all be true:', finding.inconsistencies.map(inconsistencyWords)),
+    ...listed(
+      'What the bill says that cannot all be true:',
+      finding.inconsistencies.map((one) => foundWords(one, notation)),
+    ),
     ...listed('How the right figures are worked out:', workings(lines, notation)),
     ...causeParts(finding, notation),
     ...listed(

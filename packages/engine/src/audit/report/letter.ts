@@ -1,18 +1,17 @@
-import { figureValue } from '../../quantity/index.ts';
+import { figureValue, signOf } from '../../quantity/index.ts';
 import type { BillFinding, FindingExplanation } from './bill-finding.ts';
 import type { BillsReport } from './bills-report.ts';
-import { signOf } from './exact.ts';
 import {
   billWords,
   capital,
   dayWords,
   heldWords,
-  inRow,
   insideSentence,
   moneyWords,
   sizeWords,
   type ReportNotation,
 } from './report-words.ts';
+import { inRow } from '../in-row.ts';
 import type { ClauseReference } from './source-of-clause.ts';
 import { limitWords, LOCAL_RULES_CAUTION } from './step-words.ts';
 

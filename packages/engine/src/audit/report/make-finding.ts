@@ -1,22 +1,16 @@
-import {
-  isSameQuotient,
-  subtractQuotients,
-  wholeSteps,
-  type Outcome,
-  type Quotient,
-} from '../../quantity/index.ts';
-import type { Attribution } from '../attribution.ts';
+import { isSameQuotient, wholeSteps, type Outcome, type Quotient, signOf } from '../../quantity/index.ts';
 import type { Stage } from '../cause.ts';
 import type { BillFacts } from '../facts.ts';
 import { FIGURE } from '../figure-names.ts';
-import type { Attempt } from '../search.ts';
+import { differenceIn } from '../figures.ts';
 import type { BillFinding, Favour, FindingCause, FindingExplanation } from './bill-finding.ts';
 import type { CheckedParts, FindingTerms } from './checked-parts.ts';
 import { brokenClauses } from './clauses.ts';
 import { evidenceOf } from './evidence.ts';
-import { signOf } from './exact.ts';
+import { explanationParts } from './explanation-rows.ts';
 import { billReference, claimLine, findingDeciders, findingLines, handedOn } from './finding-lines.ts';
 import { checkLimit, type LimitCheck } from './limitation.ts';
+import { nearestCauses } from './nearest.ts';
 import { recommendationsOf } from './recommendations.ts';
 import { refundOf, type BillRefund, type Payment } from './refund.ts';
 import type { ClauseReference } from './source-of-clause.ts';
@@ -54,29 +48,16 @@ function causesOf(
   });
 }
 
-/** What the bills before add: the difference from the right bill that is none from the one the books hand on. */
-function addedBefore(difference: Quotient | null, attribution: Attribution | null): Quotient | null {
-  return difference === null || attribution === null
-    ? null
-    : subtractQuotients(difference, attribution.difference);
-}
-
 function explanationsOf(checked: CheckedParts): readonly FindingExplanation[] {
-  const payable = checked.compared.find(({ name }) => name === 'payable')?.difference ?? null;
-  return checked.explanations.map((one) => ({
-    addedBefore: checked.carried === null ? null : addedBefore(payable, one.attribution),
-    confidence: one.confidence,
-    causes: causesOf(one, checked),
-    rounding: one.attribution?.rounding ?? null,
-  }));
+  return checked.explanations.map((one) => {
+    const { addedBefore, rounding } = explanationParts(checked, one);
+    return { addedBefore, confidence: one.confidence, causes: causesOf(one, checked), rounding };
+  });
 }
-
-const causeNames = ({ steps }: Attempt): readonly string[] => steps.map(({ cause }) => cause.name);
 
 /** Printed less right of what is to be paid, or of the sum; null where neither is printed. */
 function differenceOf({ compared }: CheckedParts): Quotient | null {
-  const of = (name: string): Quotient | null => compared.find((one) => one.name === name)?.difference ?? null;
-  return of('payable') ?? of('sum');
+  return differenceIn(compared, 'payable') ?? differenceIn(compared, 'sum');
 }
 
 /** In whose favour a bill is: by its money, or else by the credit it hands on. */
@@ -92,7 +73,8 @@ function favourOf(difference: Quotient | null, { compared }: CheckedParts): Favo
 function refundBasis({ compared, printed }: CheckedParts, on: 'payable' | 'sum') {
   const find = (name: string) => {
     const one = compared.find((own) => own.name === name);
-    return one?.computed == null ? null : { printed: one.printed, right: one.computed };
+    if (one?.computed == null) return null;
+    return { printed: one.printed, right: one.agrees ? one.printed : one.computed };
   };
   const payable = find('payable');
   const payments: readonly Payment[] = printed.paid === null ? [] : [printed.paid];
@@ -171,7 +153,7 @@ export function makeFinding(checked: CheckedParts, terms: FindingTerms): Outcome
     inconsistencies: checked.findings,
     difference,
     ruledOut: ruledOut(checked, terms),
-    nearest: checked.nearest.map((attempt) => ({ causes: causeNames(attempt), missed: attempt.missed })),
+    nearest: nearestCauses(checked.nearest, checked.facts.tariff),
     clauses: eachOnce(broken.flatMap(({ clauses }) => clauses)),
     evidence: evidenceOf(checked, terms, explanations),
     limit: limitOf(favour, checked, terms),

@@ -1,14 +1,16 @@
-import { addQuotients, figureValue, type Quotient } from '../../quantity/index.ts';
-import { signOf } from './exact.ts';
+import { addQuotients, figureValue, type Quotient, signOf } from '../../quantity/index.ts';
 import type { BillFinding, RightBill } from './bill-finding.ts';
 import type { BillsReport } from './bills-report.ts';
+import { surpriseWords } from '../surprises/surprise-words.ts';
 import { findingSection, verdictWords } from './finding-memo.ts';
+import { findingSentences, foundWords } from './finding-sentences.ts';
 import { refundRows } from './refund-words.ts';
 import {
   billWords,
   capital,
   clauseWords,
   dayWords,
+  insideSentence,
   moneyWords,
   type ReportNotation,
 } from './report-words.ts';
@@ -21,7 +23,9 @@ const section = (id: string, title: string, parts: SheetSection['parts']): reado
 
 /** A bill that is right, with what may surprise on it. */
 const rightWords = ({ bill, surprises }: RightBill, notation: ReportNotation): string =>
-  [capital(billWords(bill, notation)), ...surprises].join('. ');
+  [billWords(bill, notation), ...surprises.map((one) => surpriseWords(one, notation))]
+    .map(capital)
+    .join('. ');
 
 function scopeSection(report: BillsReport, notation: ReportNotation): readonly SheetSection[] {
   const { account, supplier, tariff, findings, right, undecided, on } = report;
@@ -44,15 +48,19 @@ function scopeSection(report: BillsReport, notation: ReportNotation): readonly S
 }
 
 function undecidedSection({ undecided }: BillsReport, notation: ReportNotation): readonly SheetSection[] {
-  const items = undecided.map(({ bill, payable, alternatives, why }) => {
+  const items = undecided.map(({ bill, payable, alternatives, why, unread }) => {
     const each = alternatives.map(
       (one) =>
         `${figureValue(one.payable, notation)} if ${one.label.toLowerCase()} is ${figureValue(one.opening, notation)}`,
     );
     const should =
       payable === null ? '' : `by what is known, ${figureValue(payable, notation)} is to be paid`;
-    const said =
-      each.length > 1 ? each.join(', ') : [should, ...why].filter((text) => text !== '').join('; ');
+    const known = each.length > 1 ? [each.join(', ')] : [should];
+    const open = each.length > 1 ? [] : why.map((one) => insideSentence(foundWords(one, notation)));
+    const illegible = unread.map(
+      ({ label, finding }) => `“${label}” cannot be read: ${insideSentence(foundWords(finding, notation))}`,
+    );
+    const said = [...known, ...illegible, ...open].filter((text) => text !== '').join('; ');
     return `${capital(billWords(bill, notation))}: ${said}`;
   });
   return section('undecided', 'What cannot be said', listed('Bills of which too little is known:', items));
@@ -91,7 +99,7 @@ function stepsSection({ rules }: BillsReport, notation: ReportNotation): readonl
   const fee =
     lateFee === undefined
       ? ''
-      : `Late fee: ${lateFee.percent} % a month on ${lateFee.on} (${lateFee.clause}).`;
+      : `Late fee: ${notation.number(lateFee.percent)} % a month on ${lateFee.on} (${lateFee.clause}).`;
   return section('steps', 'Who to write to', [
     ...paragraph(`${document.name}, ${document.place}: ${clauseWords(clause, notation)}.`),
     ...listed(
@@ -108,12 +116,12 @@ function methodSection(report: BillsReport, notation: ReportNotation): readonly 
   const off = `An amount that is off by no more than ${moneyWords(tolerance, notation)} counts as right.`;
   return section('method', 'How it was worked out', [
     ...paragraph(
-      `Each bill was made anew from readings, credit brought forward and the tariff ${tariff.id}, in exact numbers that are rounded only where a clause says so. Then it was made wrong with each mistake that is known, alone and together; a mistake explains a bill where every printed figure comes out.`,
+      `Each bill was made anew from readings, credit brought forward and the tariff “${tariff.name}”, in exact numbers that are rounded only where a clause says so. Then it was made wrong with each mistake that is known, alone and together; a mistake explains a bill where every printed figure comes out.`,
     ),
     ...paragraph(signOf(tolerance) === 0 ? 'No amount may be off by anything.' : off),
     ...listed(
       'What stood in the way:',
-      problems.map(({ found, expected, remedy }) => `${capital(found)}; expected: ${expected}. ${remedy}`),
+      problems.map((one) => `${foundWords(one, notation)}. ${findingSentences(one, notation).remedy}`),
     ),
   ]);
 }

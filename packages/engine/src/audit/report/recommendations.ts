@@ -1,5 +1,6 @@
 import type { Stage } from '../cause.ts';
-import { signOf, subtractSign } from './exact.ts';
+import { signOf } from '../../quantity/index.ts';
+import { agrees, EXACT } from '../figures.ts';
 import type { BillFinding, Recommendation } from './bill-finding.ts';
 
 /** What each recommendation says. */
@@ -45,7 +46,7 @@ function ofMoney({ refund, favour }: Basis): readonly Recommendation['id'][] {
 
 /** Whether a balance is printed otherwise than it should be handed on. */
 const isCreditWrong = ({ handedOn }: Basis): boolean =>
-  handedOn.some(({ printed, right }) => printed !== null && subtractSign(printed, right) !== 0);
+  handedOn.some(({ printed, right }) => printed !== null && !agrees(printed, right, EXACT));
 
 function ofCauses(basis: Basis, stages: readonly Stage[]): readonly Recommendation['id'][] {
   const { explanations, isConsequence, deciders } = basis;

@@ -1,6 +1,6 @@
-import { exactText, figureValue, type Quotient } from '../../quantity/index.ts';
+import { exactText, figureValue, type Quotient, signOf } from '../../quantity/index.ts';
+import { quotientOf } from '../printed.ts';
 import type { InterestRule } from './dispute-schema.ts';
-import { signOf } from './exact.ts';
 import type { LimitCheck, LimitDays } from './limitation.ts';
 import type { BillRefund, RefundPart, RefundSum } from './refund.ts';
 import { dayWords, moneyWords, type ReportNotation } from './report-words.ts';
@@ -39,12 +39,13 @@ const DAY_COUNT_WORDS = {
 } as const;
 
 /** How interest is worked out, in a sentence. */
-export function interestRuleWords(rule: InterestRule | null): string {
+export function interestRuleWords(rule: InterestRule | null, notation: ReportNotation): string {
   if (rule === null) return 'Whether interest is due is not known here.';
   if (rule.kind === 'none') return `No interest is due on a refund (${rule.clause}).`;
   const on = rule.on === 'payable' ? 'what was to be paid' : 'the sum before it was rounded';
   const at = rule.roundedAt === 'bill' ? 'each bill' : 'all bills together';
-  return `Simple interest on ${on}, ${DAY_COUNT_WORDS[rule.dayCount]}, rounded to ${rule.rounding.step} for ${at} (${rule.clause}).`;
+  const step = moneyWords(quotientOf(rule.rounding.step), notation);
+  return `Simple interest on ${on}, ${DAY_COUNT_WORDS[rule.dayCount]}, rounded to ${step} for ${at} (${rule.clause}).`;
 }
 
 /** "Rs 316.00 × 9 % × 60 ÷ 365 = Rs 4.6751…": each stretch of days, before rounding. */

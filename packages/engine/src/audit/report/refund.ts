@@ -10,9 +10,11 @@ import {
   type Finding,
   type Outcome,
   type Quotient,
+  signOf,
+  ZERO,
 } from '../../quantity/index.ts';
 import type { InterestRule, SimpleInterest } from './dispute-schema.ts';
-import { largerOf, NOTHING, signOf, smallerOf } from './exact.ts';
+import { largerOf, smallerOf } from './exact.ts';
 import { interestTooFine, simpleInterest, type InterestStretch } from './interest.ts';
 
 /** Money that was paid for a bill. */
@@ -71,8 +73,8 @@ const given = (id: string, label: string, value: Quotient): Figure =>
 
 /** Payments above the right amount, up to what the bill asked for: the first money paid is what was owed. */
 function overpaid({ printed, right, payments }: RefundInput): readonly (readonly [DayNumber, Figure])[] {
-  const [owed, asked] = [largerOf(right, NOTHING), largerOf(printed, NOTHING)];
-  let before = NOTHING;
+  const [owed, asked] = [largerOf(right, ZERO), largerOf(printed, ZERO)];
+  let before = ZERO;
   return payments.flatMap(({ on, amount }) => {
     const after = addQuotients([before, amount]);
     const [from, to] = [largerOf(before, owed), smallerOf(after, asked)];
@@ -167,8 +169,8 @@ export function refundOf(
     },
   );
   const paid = addQuotients(payments.map(({ amount }) => amount));
-  const [owed, asked] = [largerOf(right, NOTHING), largerOf(printed, NOTHING)];
-  const negative = (value: Quotient): Quotient => largerOf(subtractQuotients(NOTHING, value), NOTHING);
+  const [owed, asked] = [largerOf(right, ZERO), largerOf(printed, ZERO)];
+  const negative = (value: Quotient): Quotient => largerOf(subtractQuotients(ZERO, value), ZERO);
   const isTooMuch = signOf(difference) > 0;
   const { value: parts, findings } =
     rule === null ? { value: null, findings: NONE } : withInterest(excess, rule, until);
@@ -177,9 +179,9 @@ export function refundOf(
   const value: BillRefund = {
     difference,
     refund,
-    withdraw: largerOf(subtractQuotients(asked, largerOf(paid, owed)), NOTHING),
-    credit: isTooMuch ? subtractQuotients(negative(right), negative(printed)) : NOTHING,
-    underBilled: isTooMuch ? NOTHING : negative(difference),
+    withdraw: largerOf(subtractQuotients(asked, largerOf(paid, owed)), ZERO),
+    credit: isTooMuch ? subtractQuotients(negative(right), negative(printed)) : ZERO,
+    underBilled: isTooMuch ? ZERO : negative(difference),
     parts: parts ?? excess.map(([paidOn, principal]) => ({ paidOn, principal, stretches: NONE })),
     interest,
   };

@@ -98,7 +98,7 @@ const refundDocument = (refund: BillRefund) => ({
 
 function findingDocument(finding: BillFinding) {
   const { bill, claim, lines, difference, explanations, deciders, evidence, limit, refund } = finding;
-  const { handedOn, effects, reply, ...plain } = finding;
+  const { handedOn, effects, reply, nearest, ...plain } = finding;
   return {
     ...plain,
     bill: billDocument(bill),
@@ -107,6 +107,7 @@ function findingDocument(finding: BillFinding) {
     lines: lines.map(lineDocument),
     difference: optional(difference),
     explanations: explanations.map(explanationDocument),
+    nearest: nearest.map(({ causes, missed }) => ({ causes, missed })),
     deciders: deciders.map(({ name, label, values }) => ({ name, label, values: values.map(optional) })),
     evidence: { held: evidence.held.map(heldDocument), wanted: evidence.wanted },
     limit: limit === null ? null : limitDocument(limit),
@@ -151,8 +152,11 @@ export function reportDocument(report: BillsReport) {
     on: dayText(on),
     tolerance: text(report.tolerance),
     findings: findings.map(findingDocument),
-    right: right.map(({ bill, surprises }) => ({ bill: billDocument(bill), surprises })),
-    undecided: undecided.map(({ bill, payable, alternatives, why }) => ({
+    right: right.map(({ bill, surprises }) => ({
+      bill: billDocument(bill),
+      surprises: surprises.map(({ what }) => what),
+    })),
+    undecided: undecided.map(({ bill, payable, alternatives, why, unread }) => ({
       bill: billDocument(bill),
       payable: optional(payable),
       alternatives: alternatives.map((one) => ({
@@ -160,7 +164,8 @@ export function reportDocument(report: BillsReport) {
         opening: text(one.opening),
         payable: text(one.payable),
       })),
-      why,
+      why: why.map(({ found, expected }) => `${found}; expected: ${expected}`),
+      unread: unread.map(({ label, finding: { found, expected } }) => ({ label, found, expected })),
     })),
     refund: refund === null ? null : sumDocument(refund),
     rules:

@@ -5,7 +5,8 @@ import type { InterestRule } from './dispute-schema.ts';
 import { timesPart } from './exact.ts';
 import type { LimitCheck } from './limitation.ts';
 import { interestRuleWords, timeLimitWords } from './refund-words.ts';
-import { clauseWords, heldWords, inRow, insideSentence, sizeWords } from './report-words.ts';
+import { clauseWords, heldWords, insideSentence, sizeWords } from './report-words.ts';
+import { inRow } from '../in-row.ts';
 import { stepWords } from './step-words.ts';
 
 const NOTATION = {
@@ -31,10 +32,10 @@ describe('interest in words', () => {
     [{ kind: 'none', clause: 'X 1' }, 'No interest is due on a refund (X 1).'],
     [
       simple,
-      'Simple interest on the sum before it was rounded, days over those of the calendar year, rounded to 0.01 for all bills together (SC 8.5).',
+      'Simple interest on the sum before it was rounded, days over those of the calendar year, rounded to Rs 0.01 for all bills together (SC 8.5).',
     ],
   ])('%j', (rule, words) => {
-    expect(interestRuleWords(rule)).toBe(words);
+    expect(interestRuleWords(rule, NOTATION)).toBe(words);
   });
 });
 

@@ -8,9 +8,9 @@ import {
   type Notation,
   type Period,
   type Quotient,
+  signOf,
 } from '../../quantity/index.ts';
 import type { BillReference, HeldEvidence } from './bill-finding.ts';
-import { signOf } from './exact.ts';
 import type { ClauseReference } from './source-of-clause.ts';
 
 /** How a surface writes a report: numbers and money, and days. */
@@ -94,14 +94,4 @@ export const capital = (text: string): string => `${text.slice(0, 1).toUpperCase
  */
 export function insideSentence(text: string): string {
   return /^[A-Z][a-z]/.test(text) ? `${text.slice(0, 1).toLowerCase()}${text.slice(1)}` : text;
-}
-
-/**
- * Words in a row: "a", "a and b", "a, b and c".
- *
- * @example
- * inRow(['a', 'b', 'c']) //=> "a, b and c"
- */
-export function inRow(items: readonly string[]): string {
-  return items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1) ?? ''}`;
 }

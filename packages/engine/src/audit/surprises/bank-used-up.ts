@@ -1,5 +1,5 @@
 import { FIGURE } from '../figure-names.ts';
-import { figuresAt, isPositive, textOf, type FindSurprise } from './surprise.ts';
+import { figuresAt, isPositive, numberPart, said, told, type FindSurprise } from './surprise.ts';
 
 const BILLED = FIGURE.units('billed');
 const NAMES = { opening: FIGURE.opening('credit'), closing: FIGURE.closing('credit'), billed: BILLED };
@@ -13,7 +13,9 @@ export const bankUsedUp: FindSurprise = ({ right, before, month }) => {
   if (!isTurn || !isPositive(units.opening) || isPositive(units.closing)) return null;
   return {
     id: 'bank-used-up',
-    what: `the ${textOf(units.opening)} units brought forward are used up: ${textOf(units.billed)} are billed after a month with none`,
+    ...told(
+      said`the ${numberPart(units.opening)} units brought forward are used up: ${numberPart(units.billed)} are billed after a month with none`,
+    ),
     figures: units,
     clause: month.passbook?.setOff.clause ?? null,
   };

@@ -1,6 +1,5 @@
-import { dayText } from '../../quantity/index.ts';
 import { FIGURE } from '../figure-names.ts';
-import { isPositive, type FindSurprise } from './surprise.ts';
+import { dayPart, isPositive, numberPart, said, told, type FindSurprise } from './surprise.ts';
 
 /** S9: what was given before the plant was connected for net metering earns nothing. */
 export const beforeConnection: FindSurprise = ({ facts: { period }, right, connected }) => {
@@ -10,10 +9,13 @@ export const beforeConnection: FindSurprise = ({ facts: { period }, right, conne
   if (exported === undefined || ![exported, generation].some((one) => one !== undefined && isPositive(one)))
     return null;
   const days = connected - period.from;
+  const count = { numerator: days, denominator: 1 };
   return {
     id: 'before-connection',
-    what: `connected on ${dayText(connected)}: what was given in the ${days.toString()} days before that earns nothing`,
-    figures: { exported, days: { numerator: days, denominator: 1 } },
+    ...told(
+      said`connected on ${dayPart(connected)}: what was given in the ${numberPart(count)} ${days === 1 ? 'day' : 'days'} before that earns nothing`,
+    ),
+    figures: { exported, days: count },
     clause: null,
   };
 };

@@ -11,7 +11,8 @@ import { surplusUnits } from './surplus-units.ts';
 import type { FindSurprise, Surprise, SurpriseTerms } from './surprise.ts';
 import { twoDevices } from './two-devices.ts';
 
-export type { AppUnits, FindSurprise, KnownBill, Surprise, SurpriseTerms } from './surprise.ts';
+export type { AppUnits, FindSurprise, KnownBill, Surprise, SurprisePart, SurpriseTerms } from './surprise.ts';
+export { surpriseWords } from './surprise-words.ts';
 
 /** Everything that surprises on bills that are right, S1 to S11 of the project reference "causes", 2.6. */
 export const SURPRISES: readonly FindSurprise[] = [

@@ -1,5 +1,5 @@
 import { subtractQuotients } from '../../quantity/index.ts';
-import { textOf, type FindSurprise } from './surprise.ts';
+import { isAbove, moneyPart, numberPart, said, told, type FindSurprise } from './surprise.ts';
 import { dearerThan, isAboveByDay, stepsOf } from './year-before.ts';
 
 /** S5: the plant made less than in the same month a year before, and more is to be paid. */
@@ -13,15 +13,20 @@ export const lessMade: FindSurprise = (terms) => {
     { value: then.generation, facts: earlier.facts },
     { value: now.generation, facts },
   );
-  if (!isLess) return null;
+  // Of months of other lengths, less by the day can be more in all.
+  if (!isLess || !isAbove(then.generation, now.generation)) return null;
   const less = subtractQuotients(then.generation, now.generation);
   const steps = stepsOf(terms, apart);
   const { currency } = facts.tariff;
   const effect =
-    steps === null ? '' : `, which takes ${currency} ${textOf(steps.withUse)} to ${textOf(steps.now)}`;
+    steps === null
+      ? ''
+      : said`, which takes ${moneyPart(steps.withUse, currency)} to ${moneyPart(steps.now)}`;
   return {
     id: 'less-made',
-    what: `${textOf(now.generation)} made, and ${textOf(then.generation)} in the same month a year before: ${textOf(less)} less${effect}`,
+    ...told(
+      said`${numberPart(now.generation)} made, and ${numberPart(then.generation)} in the same month a year before: ${numberPart(less)} less${effect}`,
+    ),
     figures: {
       made: now.generation,
       madeBefore: then.generation,

@@ -1,5 +1,5 @@
 import { subtractQuotients } from '../../quantity/index.ts';
-import { textOf, type FindSurprise } from './surprise.ts';
+import { isAbove, moneyPart, numberPart, said, told, type FindSurprise } from './surprise.ts';
 import { dearerThan, isAboveByDay, stepsOf } from './year-before.ts';
 
 /** S4: the home uses more than in the same month a year before, and that is why more is to be paid. */
@@ -11,15 +11,20 @@ export const moreUsed: FindSurprise = (terms) => {
     { value: now.use, facts: terms.facts },
     { value: then.use, facts: earlier.facts },
   );
-  if (!isMore) return null;
+  // Of months of other lengths, more by the day can be less in all.
+  if (!isMore || !isAbove(now.use, then.use)) return null;
   const grown = subtractQuotients(now.use, then.use);
   const steps = stepsOf(terms, apart);
   const { currency } = terms.facts.tariff;
   const effect =
-    steps === null ? '' : `, which takes ${currency} ${textOf(steps.then)} to ${textOf(steps.withUse)}`;
+    steps === null
+      ? ''
+      : said`, which takes ${moneyPart(steps.then, currency)} to ${moneyPart(steps.withUse)}`;
   return {
     id: 'more-used',
-    what: `${textOf(now.use)} used, and ${textOf(then.use)} in the same month a year before: ${textOf(grown)} more${effect}`,
+    ...told(
+      said`${numberPart(now.use)} used, and ${numberPart(then.use)} in the same month a year before: ${numberPart(grown)} more${effect}`,
+    ),
     figures: {
       used: now.use,
       usedBefore: then.use,

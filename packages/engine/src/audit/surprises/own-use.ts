@@ -1,6 +1,6 @@
 import { subtractQuotients } from '../../quantity/index.ts';
 import { FIGURE } from '../figure-names.ts';
-import { figuresAt, isAbove, isPositive, textOf, type FindSurprise } from './surprise.ts';
+import { figuresAt, isAbove, isPositive, numberPart, said, told, type FindSurprise } from './surprise.ts';
 
 const NAMES = { generation: FIGURE.units('generation'), exported: FIGURE.units('export') };
 
@@ -16,7 +16,9 @@ export const ownUse: FindSurprise = ({ right, printed }) => {
   if (!isPositive(used) || !isAbove(used, units.exported)) return null;
   return {
     id: 'own-use',
-    what: `${textOf(units.generation)} made, ${textOf(units.exported)} exported, ${textOf(used)} used at home: nothing lost`,
+    ...told(
+      said`${numberPart(units.generation)} made, ${numberPart(units.exported)} exported, ${numberPart(used)} used at home: nothing lost`,
+    ),
     figures: { ...units, used },
     clause: null,
   };

@@ -1,7 +1,7 @@
 import { wholeToDecimal, type Quotient } from '../../quantity/index.ts';
 import { FIGURE } from '../figure-names.ts';
 import type { Figures } from '../figures.ts';
-import { textOf, type FindSurprise } from './surprise.ts';
+import { decimalPart, numberPart, said, told, type FindSurprise, type SurprisePart } from './surprise.ts';
 
 const NAMES = { active: FIGURE.units('import'), reactive: FIGURE.units('reactive') };
 
@@ -42,11 +42,13 @@ export const powerFactor: FindSurprise = ({ printed, printedBefore }) => {
     BigInt(then.figures.active.numerator) * BigInt(now.figures.active.denominator);
   // A factor is lower where kvarh for each kWh are higher.
   if (!fewer || now.reactive * then.active <= then.reactive * now.active) return null;
-  const words = ({ figures }: Powers): string =>
-    `${textOf(figures.active)} kWh and ${textOf(figures.reactive)} kvarh`;
+  const words = (powers: Powers): readonly SurprisePart[] =>
+    said`${decimalPart(factorText(powers))} of ${numberPart(powers.figures.active)} kWh and ${numberPart(powers.figures.reactive)} kvarh`;
   return {
     id: 'power-factor',
-    what: `power factor ${factorText(now)} of ${words(now)}, after ${factorText(then)} of ${words(then)}: less is taken from the grid, and the kvarh stay`,
+    ...told(
+      said`power factor ${words(now)}, after ${words(then)}: less is taken from the grid, and the kvarh stay`,
+    ),
     figures: { active: now.figures.active, reactive: now.figures.reactive },
     clause: null,
   };

@@ -1,9 +1,20 @@
-import { addDays, dayText, type Quotient } from '../../quantity/index.ts';
-import { isPositive, textOf, type FindSurprise, type SurpriseTerms } from './surprise.ts';
+import { addDays, type Figure } from '../../quantity/index.ts';
+import { quotientOf } from '../printed.ts';
+import {
+  dayPart,
+  isPositive,
+  moneyPart,
+  numberPart,
+  said,
+  told,
+  type FindSurprise,
+  type SurprisePart,
+  type SurpriseTerms,
+} from './surprise.ts';
 
 interface Reset {
-  readonly paid: Quotient;
-  readonly lapsed: Quotient;
+  readonly paid: Figure;
+  readonly lapsed: Figure;
   readonly rate: string | null;
   readonly inBill: 'same' | 'next' | null;
   readonly clause: string;
@@ -22,22 +33,28 @@ function resetOf({ month: { passbook, ledgers } }: SurpriseTerms): Reset | null 
   return { paid, lapsed, rate: payment?.rate ?? null, inBill: payment?.inBill ?? null, clause };
 }
 
-function wordsOf({ paid, lapsed, rate, inBill }: Reset): string {
+/** What a ledger holds is units, or money. */
+const held = (figure: Figure): SurprisePart =>
+  figure.unit === 'money' ? moneyPart(figure) : numberPart(figure);
+
+function partsOf({ paid, lapsed, rate, inBill }: Reset): readonly SurprisePart[] {
   const bill = inBill === 'same' ? 'this bill' : 'the next bill';
+  const at = rate === null ? '' : said` at ${moneyPart(quotientOf(rate), '', rate)}`;
   return [
-    ...(isPositive(paid) ? [`${textOf(paid)} are paid in ${bill}${rate === null ? '' : ` at ${rate}`}`] : []),
-    ...(isPositive(lapsed) ? [`${textOf(lapsed)} lapse`] : []),
-  ].join(', ');
+    ...(isPositive(paid) ? said`${held(paid)} are paid in ${bill}${at}` : []),
+    ...(isPositive(paid) && isPositive(lapsed) ? [', '] : []),
+    ...(isPositive(lapsed) ? said`${held(lapsed)} lapse` : []),
+  ];
 }
 
 /** S7: a settlement closes the bank by its clause. */
 export const settlementReset: FindSurprise = (terms) => {
   const reset = resetOf(terms);
   if (reset === null) return null;
-  const last = dayText(addDays(terms.facts.period.to, -1));
+  const last = dayPart(addDays(terms.facts.period.to, -1));
   return {
     id: 'settlement-reset',
-    what: `the settlement in the period to ${last} brings the bank to 0: ${wordsOf(reset)}`,
+    ...told(said`the settlement in the period to ${last} brings the bank to 0: ${partsOf(reset)}`),
     figures: { paid: reset.paid, lapsed: reset.lapsed },
     clause: reset.clause,
   };

@@ -1,7 +1,15 @@
 import { addQuotients } from '../../quantity/index.ts';
 import type { Figure } from '../../quantity/index.ts';
 import { FIGURE } from '../figure-names.ts';
-import { figuresAt, isPositive, textOf, type FindSurprise, type SurpriseTerms } from './surprise.ts';
+import {
+  figuresAt,
+  isPositive,
+  moneyPart,
+  said,
+  told,
+  type FindSurprise,
+  type SurpriseTerms,
+} from './surprise.ts';
 
 const STANDING: readonly string[] = ['fixed', 'per-kilowatt', 'minimum'];
 const NAMES = { billed: FIGURE.units('billed'), payable: 'payable' };
@@ -29,10 +37,13 @@ export const standingCharges: FindSurprise = (terms) => {
   const lines = standingLines(terms).filter(({ id }) => printed.figures.has(FIGURE.line(id)));
   if (lines.length === 0) return null;
   const standing = addQuotients(lines);
-  const named = lines.map((line) => `${line.label} ${textOf(line)}`).join(', ');
+  const named = lines.flatMap((line, at) => said`${at === 0 ? '' : ', '}${line.label} ${moneyPart(line)}`);
+  const stays = lines.length === 1 ? 'stays' : 'stay';
   return {
     id: 'standing-charges',
-    what: `${facts.tariff.currency} ${textOf(totals.payable)} with no unit billed: ${named} stays whatever is billed`,
+    ...told(
+      said`${moneyPart(totals.payable, facts.tariff.currency)} with no unit billed: ${named} ${stays} whatever is billed`,
+    ),
     figures: { payable: totals.payable, standing },
     clause: [...new Set(lines.map(({ clause }) => clause))].join(', '),
   };

@@ -1,7 +1,7 @@
 import { isSameQuotient } from '../../quantity/index.ts';
 import { quotientOf } from '../printed.ts';
 import { withUnits } from '../facts.ts';
-import { isPositive, textOf, type FindSurprise } from './surprise.ts';
+import { isPositive, moneyPart, numberPart, said, told, type FindSurprise } from './surprise.ts';
 
 /**
  * S11: a plant larger than the home's use: further units only earn the rate of surplus. Told at the settlement, where
@@ -17,10 +17,14 @@ export const surplusUnits: FindSurprise = ({ facts, right, month: { passbook }, 
   const sum = right.get('sum');
   const withMore = run(withUnits(facts, { export: exported + 1000 }))?.get('sum');
   if (sum === undefined || withMore === undefined || !isSameQuotient(sum, withMore)) return null;
+  const rate = quotientOf(payment.rate);
+  const earned = moneyPart(rate, facts.tariff.currency, payment.rate);
   return {
     id: 'surplus-units',
-    what: `${textOf(passbook.paid)} units of the year found no use at home: each further unit earns ${facts.tariff.currency} ${payment.rate} and takes nothing off the bill`,
-    figures: { left: passbook.paid, rate: quotientOf(payment.rate) },
+    ...told(
+      said`${numberPart(passbook.paid)} units of the year found no use at home: each further unit earns ${earned} and takes nothing off the bill`,
+    ),
+    figures: { left: passbook.paid, rate },
     clause: payment.clause,
   };
 };

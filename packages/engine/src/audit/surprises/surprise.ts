@@ -1,5 +1,6 @@
 import {
   addQuotients,
+  dayText,
   exactText,
   subtractQuotients,
   type DayNumber,
@@ -11,7 +12,7 @@ import type { LedgerEntry, PassbookEntry } from '../../settlement/index.ts';
 import type { Bill } from '../../bill/index.ts';
 import type { BillFacts } from '../facts.ts';
 import type { Figures } from '../figures.ts';
-import type { PrintedBill } from '../printed.ts';
+import { quotientOf, type PrintedBill } from '../printed.ts';
 import type { RunFacts } from '../search.ts';
 
 /** A right bill with what it is made of. */
@@ -52,12 +53,25 @@ export interface SurpriseTerms {
   readonly run: RunFacts;
 }
 
+/** A part of what is said of a surprise: words, a number, or a day. */
+export type SurprisePart =
+  | string
+  | {
+      readonly kind: 'number' | 'money';
+      readonly value: Quotient;
+      /** As `what` has it. */
+      readonly plain: string;
+    }
+  | { readonly kind: 'day'; readonly day: DayNumber };
+
 /** Something that surprises on a bill and is right all the same. */
 export interface Surprise {
   /** Short and stable, such as "own-use". */
   readonly id: string;
-  /** What surprises, in words with its figures. */
+  /** What surprises, in words with its figures as plain decimals and days as yyyy-mm-dd. */
   readonly what: string;
+  /** The same in parts: whoever shows it writes numbers and days as the household does, see `surpriseWords`. */
+  readonly said: readonly SurprisePart[];
   /** The figures in those words, by name: units in kWh, amounts in money. */
   readonly figures: Readonly<Record<string, Quotient>>;
   /** The clause behind it; null where it follows from the readings alone. */
@@ -69,6 +83,51 @@ export type FindSurprise = (terms: SurpriseTerms) => Surprise | null;
 
 /** An exact value in words. */
 export const textOf = ({ numerator, denominator }: Quotient): string => exactText(numerator, denominator);
+
+/** A number in what is said. */
+export const numberPart = (value: Quotient): SurprisePart => ({
+  kind: 'number',
+  value,
+  plain: textOf(value),
+});
+
+/** A number in what is said, from a decimal text that keeps its zeros. */
+export const decimalPart = (plain: string): SurprisePart => ({
+  kind: 'number',
+  value: quotientOf(plain),
+  plain,
+});
+
+/** An amount of money in what is said; its plain text has a currency code before it, where one is given. */
+export const moneyPart = (value: Quotient, currency = '', plain = textOf(value)): SurprisePart => ({
+  kind: 'money',
+  value,
+  plain: `${currency} ${plain}`.trim(),
+});
+
+/** A day in what is said. */
+export const dayPart = (day: DayNumber): SurprisePart => ({ kind: 'day', day });
+
+/** Words with parts between them, as a template: said`the ${numberPart(units)} units brought forward`. */
+export const said = (
+  words: TemplateStringsArray,
+  ...between: readonly (SurprisePart | readonly SurprisePart[])[]
+): readonly SurprisePart[] =>
+  words.flatMap((text, at) => {
+    const part = between[at] ?? '';
+    return [text, ...(Array.isArray(part) ? (part as readonly SurprisePart[]) : [part as SurprisePart])];
+  });
+
+function plainPart(part: SurprisePart): string {
+  if (typeof part === 'string') return part;
+  return part.kind === 'day' ? dayText(part.day) : part.plain;
+}
+
+/** What is said, in parts and as one plain text. */
+export const told = (parts: readonly SurprisePart[]): Pick<Surprise, 'what' | 'said'> => ({
+  what: parts.map(plainPart).join(''),
+  said: parts.filter((part) => part !== ''),
+});
 
 /** Whether one exact value is above another. */
 export const isAbove = (one: Quotient, other: Quotient): boolean =>

@@ -2,7 +2,7 @@ import { exactText, subtractQuotients, type Quotient } from '../../quantity/inde
 import type { AccuracyClass } from '../../readings/index.ts';
 import { meterBand, meterBandText } from '../../energy/index.ts';
 import { FIGURE } from '../figure-names.ts';
-import { isAbove, isPositive, textOf, type FindSurprise } from './surprise.ts';
+import { decimalPart, isAbove, isPositive, numberPart, said, told, type FindSurprise } from './surprise.ts';
 
 /** The class of most meters in homes, where the plate is not known. Common practice. */
 const USUAL_CLASS: AccuracyClass = '1';
@@ -36,7 +36,9 @@ export const twoDevices: FindSurprise = ({ facts: { period, registers }, right, 
   if (band === null || !isPositive(band.worst) || isAbove(wattHoursApart, band.worst)) return null;
   return {
     id: 'two-devices',
-    what: `${textOf(app.generation)} on the inverter, ${textOf(metered)} on the meter: by their classes they may be ${meterBandText(band).worst} apart`,
+    ...told(
+      said`${numberPart(app.generation)} on the inverter, ${numberPart(metered)} on the meter: by their classes they may be ${decimalPart(meterBandText(band).worst)} apart`,
+    ),
     figures: { app: app.generation, metered, difference },
     clause: null,
   };
