@@ -51,7 +51,9 @@ async function main({
   const tariff = tariffOf(path);
   if (isJoining === true) {
     const lines = createInterface({ input: process.stdin });
-    const { summary } = await joinParts(lines, (line) => write(Buffer.from(line)), tariff.document);
+    const { summary, problems } = await joinParts(lines, (line) => write(Buffer.from(line)), tariff.document);
+    for (const problem of problems) process.stderr.write(`${problem}\n`);
+    if (problems.length > 0) return 2;
     if (isTold === true) process.stderr.write(`${JSON.stringify(summary)}\n`);
     return 0;
   }

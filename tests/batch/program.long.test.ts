@@ -1,25 +1,31 @@
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { spawn } from 'node:child_process';
+import { closeSync, existsSync, openSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { tablePieces } from '../bench/check-batch-table.ts';
-import { begin, ended, makeProgram, run } from './program.ts';
+import { isWrongRow, tablePieces } from '../bench/check-batch-table.ts';
+import { begin, ended, makeProgram, run, TARESCO } from './program.ts';
+import type { MainOptions } from './batch-main.ts';
 import { testFolder } from './table-run.ts';
 
 const folder = testFolder();
 const at = (name: string): string => join(folder, name);
 const read = (name: string): string => readFileSync(at(name), 'utf8');
-const ACCOUNTS = 6000;
+const TERMS = { accounts: 6000, wrongOfThousand: 20 };
+const ACCOUNTS = TERMS.accounts;
 const BLOCK = 20_000;
 let program = '';
 let whole = { out: '', err: '', side: '' };
 
+/** Whether the row of an account cannot be used; the first one stands on line 1, from 0. */
+const isSpoilt = (account: number): boolean => account % 997 === 5;
+
 /** A table with a row here and there that cannot be used, and bills of all kinds. */
 function table(): string {
-  const text = [...tablePieces({ accounts: ACCOUNTS, wrongOfThousand: 20 })].join('');
+  const text = [...tablePieces(TERMS)].join('');
   return text
     .split('\n')
-    .map((row, line) => (line % 997 === 5 ? row.replace(',2025-05-01', ',May 2025') : row))
+    .map((row, line) => (isSpoilt(line) ? row.replace(',2025-05-01', ',May 2025') : row))
     .join('\n');
 }
 
@@ -42,11 +48,16 @@ describe('the check of a table as a program', () => {
       rows: number;
       verdicts: Record<string, { bills: number }>;
     };
-    const lines = whole.out.trimEnd().split('\n');
+    const accounts = Array.from({ length: ACCOUNTS }, (_, at) => at + 1);
+    const wrong = accounts.filter((account) => isWrongRow(account, TERMS) && !isSpoilt(account));
     expect(rows).toBe(ACCOUNTS);
-    // Lines 5, 1002, 1999, 2996, 3993, 4990 and 5987 from 0 say "May 2025".
+    // Accounts 5, 1002, 1999, 2996, 3993, 4990 and 5987 say "May 2025".
     expect(verdicts['unreadable']?.bills).toBe(7);
-    expect(lines).toHaveLength(ACCOUNTS - (verdicts['right']?.bills ?? 0));
+    expect(verdicts['wrong']?.bills).toBe(wrong.length);
+    expect(verdicts['right']?.bills).toBe(ACCOUNTS - 7 - wrong.length);
+    const lines = whole.out.trimEnd().split('\n');
+    const named = lines.flatMap((line) => (JSON.parse(line) as { account?: string }).account ?? []);
+    expect(named).toEqual(wrong.map((account) => `TAR-${String(account).padStart(9, '0')}`));
   });
 
   it('comes to the same with any number of workers, in the order of the rows', async () => {
@@ -105,33 +116,58 @@ describe('the check of a table as a program', () => {
     expect(err).toContain('[batch/cannot-resume]');
   });
 
-  it('says that a disk is full, and that it can go on', async () => {
-    const { status, err } = await run(program, {
-      rows: at('rows.csv'),
-      out: '/dev/full',
-      side: at('full.side'),
-      workers: 2,
-    });
-    expect(status).toBe(2);
-    expect(err).toBe(
-      '/dev/full  No space is left on the disk. Expected room and leave to write. Make room, and go on with --resume: what is written stays. [batch/file]\n',
-    );
+  it('says that there is no room, and which file has none', async () => {
+    // No file of the process can have more than 8 blocks of 1024 bytes, so that the findings, or the rows set aside,
+    // are cut off at 8192.
+    const limited = async (options: Partial<MainOptions>) => {
+      const words = JSON.stringify({ rows: at('rows.csv'), tariff: TARESCO, workers: 2, ...options });
+      return ended(spawn('bash', ['-c', 'ulimit -f 8; exec "$0" "$@"', process.execPath, program, words]));
+    };
+    const tooLarge = (name: string): string =>
+      `${at(name)}  A file larger than the disk allows. Expected room and leave to write. Write to another disk, or in parts with --part. [batch/file]\n`;
+    const { status, err } = await limited({ out: at('full.ndjson'), blockBytes: BLOCK });
+    expect([status, err]).toEqual([2, tooLarge('full.ndjson')]);
+    // What was written is the beginning of the findings, once: nothing was written again behind the failure.
+    const written = read('full.ndjson');
+    expect(written).toHaveLength(8192);
+    expect(whole.out.startsWith(written)).toBe(true);
+    const spoilt = table().replaceAll(',2025-05-31', ',May');
+    writeFileSync(at('spoilt.csv'), spoilt);
+    const side = await limited({ rows: at('spoilt.csv'), side: at('full.side') });
+    expect([side.status, side.err]).toEqual([2, tooLarge('full.side')]);
   });
 
-  it('ends quietly where nobody reads on', async () => {
-    const child = begin(program, { rows: at('rows.csv'), workers: 2, isEvery: true, blockBytes: 4000 });
-    child.stdout?.destroy();
-    let err = '';
-    child.stderr?.on('data', (more: Buffer) => (err += more.toString('utf8')));
-    const status = await new Promise((resolve) => child.on('close', resolve));
-    expect([status, err]).toEqual([0, '']);
+  it('says that standard output has no room, which nothing can go on with', async () => {
+    const full = openSync('/dev/full', 'w');
+    const words = JSON.stringify({ rows: at('rows.csv'), tariff: TARESCO, workers: 2 });
+    const child = spawn(process.execPath, [program, words], { stdio: ['ignore', full, 'pipe'] });
+    const { status, err } = await ended(child);
+    closeSync(full);
+    expect([status, err]).toEqual([
+      2,
+      'standard output  No space is left on the disk. Expected room and leave to write. Make room, and check again. [batch/file]\n',
+    ]);
+  });
+
+  it('ends quietly where nobody reads on: with 1 where something was found, with 2 where rows were not looked at', async () => {
+    const closed = async (options: Partial<MainOptions>) => {
+      const child = begin(program, { workers: 2, blockBytes: 4000, ...options });
+      child.stdout?.destroy();
+      let err = '';
+      child.stderr?.on('data', (more: Buffer) => (err += more.toString('utf8')));
+      const status = await new Promise((resolve) => child.on('close', resolve));
+      return [status, err];
+    };
+    expect(await closed({ rows: at('rows.csv') })).toEqual([1, '']);
+    writeFileSync(at('right.csv'), [...tablePieces({ accounts: 300, wrongOfThousand: 0 })].join(''));
+    expect(await closed({ rows: at('right.csv'), isEvery: true })).toEqual([2, '']);
   });
 
   it('says of a table that is not there what to do', async () => {
     const { status, err } = await run(program, { rows: at('none.csv') });
     expect([status, err]).toEqual([
       2,
-      `${at('none.csv')}  No such file. Expected a file that can be read. Check the path. [batch/file]\n`,
+      `${at('none.csv')}  No file of this name. Expected a file that is there. Check the name and the folder it is in. [command/missing-file]\n`,
     ]);
   });
 

@@ -1,8 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { makeRandom, type Random } from '../support/random.ts';
 import { TABLE_HEADER, tableRow } from '../bench/check-batch-table.ts';
-import { BATCH_FINDINGS } from '../../apps/cli/src/batch/index.ts';
-import { runTable, TOLD_CODES } from './table-run.ts';
+import { runTable } from './table-run.ts';
 
 // Two acceptance scenarios, in an invented place (project reference, 2025), section 6.1: April is right with 58 units
 // carried; May prints 546 for 230, since the credit was not brought forward and the fuel charge is taken on all import.
@@ -146,8 +144,16 @@ describe('a table of bills', () => {
   });
 
   it('tells of a bill that stands twice, and of one below a later one', async () => {
-    const { lines } = await runTable(`${HEADER}\n${APRIL}\n${APRIL}\n`);
-    expect(lines.map(({ line, code }) => [line, code])).toEqual([[3, 'batch/overlap']]);
+    const overlaps = async (...rows: readonly string[]) => {
+      const { lines } = await runTable(`${[HEADER, ...rows].join('\n')}\n`);
+      return lines
+        .filter(({ verdict }) => verdict === 'unreadable')
+        .map(({ line, code, found }) => [line, code, found]);
+    };
+    const told = (day: string): string =>
+      `a period of account TAR-30-00417 from ${day}, before the one above it ended`;
+    expect(await overlaps(APRIL, APRIL)).toEqual([[3, 'batch/overlap', told('2025-04-01')]]);
+    expect(await overlaps(MAY, APRIL)).toEqual([[3, 'batch/overlap', told('2025-04-01')]]);
   });
 
   it('refuses a header that lacks what is needed, with everything about it at once', async () => {
@@ -207,67 +213,5 @@ describe('a table of bills', () => {
       [4, 'batch/column-unknown'],
     ]);
     expect(spoilt.side).toBe('nonsense\n{"account":7}\n{"accounts":"7"}\n');
-  });
-});
-
-describe('every finding about a table', () => {
-  it('has a case above', () => {
-    // Those that only a program of its own meets are in program.long.test.ts.
-    const elsewhere = ['batch/file', 'batch/cannot-resume'];
-    expect([...TOLD_CODES, ...elsewhere].filter((code) => code.startsWith('batch/')).sort()).toEqual(
-      Object.keys(BATCH_FINDINGS).sort(),
-    );
-  });
-});
-
-/** A row that may be spoilt in one way or another. */
-function randomRow(random: Random, account: number): string {
-  const row = tableRow(account, { accounts: 0, wrongOfThousand: 60 });
-  const dice = random.below(20);
-  if (dice === 0) return row.replace(',2025', ',202x');
-  if (dice === 1) return row.replace(',', ',,');
-  if (dice === 2) return `"${row.slice(0, 5)}\n ""x"" ,${row.slice(5, 13)}"${row.slice(13)}`;
-  if (dice === 3) return `${row.trimEnd()}\r\n`;
-  if (dice === 4) return '\n';
-  if (dice === 5) return row.replace('TAR', 'T"R');
-  return row;
-}
-
-/** A second month of an account, for chains that a block must not cut. */
-const later = (row: string): string => row.replace('2025-05-01,2025-05-31', '2025-05-31,2025-06-30');
-
-describe('blocks of a table', () => {
-  it('come to the same whatever their size: findings, rows set aside and counts', async () => {
-    const random = makeRandom(11);
-    for (let round = 0; round < 4; round += 1) {
-      let text = `${TABLE_HEADER}\n`;
-      for (let account = 1; account < 120; account += 1) {
-        const row = randomRow(random, account + round * 200);
-        text +=
-          row + (random.chance(30) ? later(row) : '') + (random.chance(10) ? randomRow(random, account) : '');
-      }
-      const whole = await runTable(text);
-      for (const blockBytes of [1, 70, 333, 2000]) {
-        const own = await runTable(text, { blockBytes });
-        expect(own.out).toBe(whole.out);
-        expect(own.side).toBe(whole.side);
-        expect(own.summary).toEqual(whole.summary);
-      }
-      expect(whole.lines.length).toBeGreaterThan(10);
-    }
-  });
-
-  it('show progress on a terminal, with the time left', async () => {
-    const rows = Array.from({ length: 300 }, (_, at) =>
-      tableRow(at + 1, { accounts: 300, wrongOfThousand: 0 }),
-    );
-    const { err } = await runTable(`${TABLE_HEADER}\n${rows.join('')}`, {
-      blockBytes: 2000,
-      isTerminal: true,
-    });
-    const [first] = err.split('\r\u001b[K').slice(1);
-    expect(first).toMatch(/^\d+ % {2}[\d,]+ rows {2}[\d,]+ a second {2}0 wrong {2}\d+ s left$/);
-    expect(err.endsWith('\r\u001b[K')).toBe(true);
-    expect((await runTable(`${TABLE_HEADER}\n`)).err).toBe('');
   });
 });

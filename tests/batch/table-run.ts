@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { readTariff, type Tariff } from '@unitbook/engine';
@@ -31,13 +31,15 @@ export interface TableRun extends BatchResult {
   readonly err: string;
 }
 
-/** Codes of everything that was told so far of tables in this process. */
-export const TOLD_CODES = new Set<string>();
+/** Options of a check in a test; rows that cannot be used are kept unless a test says "beside" the findings. */
+type RunOptions = Partial<BatchOptions> & { readonly isTerminal?: boolean; readonly sideIs?: 'beside' };
+
+const textOf = (path: string): string => (existsSync(path) ? readFileSync(path, 'utf8') : '');
 
 /** Check the text of a table in this process. */
 export async function runTable(
   text: string | Uint8Array,
-  options: Partial<BatchOptions> & { readonly isTerminal?: boolean } = {},
+  { isTerminal = false, sideIs, ...options }: RunOptions = {},
 ): Promise<TableRun> {
   const folder = testFolder();
   const path = join(folder, 'rows.csv');
@@ -51,26 +53,26 @@ export async function runTable(
     err: (more) => {
       err += more;
     },
-    isTerminal: options.isTerminal ?? false,
+    isTerminal,
     now: () => (clock += 250),
     entry: null,
     cores: 1,
   };
   const side = options.side ?? join(folder, 'unread.csv');
-  const result = await runBatch({ rows: path, tariff: taresco(), side, ...options }, io);
-  const found = options.out === undefined ? out : readFileSync(options.out, 'utf8');
+  const kept = sideIs === 'beside' ? {} : { side };
+  const result = await runBatch({ rows: path, tariff: taresco(), ...kept, ...options }, io);
+  const isDone = result.status !== 2;
+  const found = options.out === undefined ? out : isDone ? textOf(options.out) : '';
   const lines = found
     .split('\n')
     .filter((line) => line !== '')
     .map((line) => JSON.parse(line) as Record<string, unknown>);
-  for (const { code } of lines) if (typeof code === 'string') TOLD_CODES.add(code);
-  for (const { finding } of result.findings) TOLD_CODES.add(finding.code);
   const told = result.findings.map((finding) => findingLine(finding).replace(path, 'rows.csv'));
   return {
     ...result,
     lines,
     out: found,
-    side: result.status === 2 ? '' : readFileSync(side, 'utf8'),
+    side: isDone ? textOf(side) : '',
     told,
     err,
   };

@@ -2,8 +2,8 @@ import { once } from 'node:events';
 import { createWriteStream, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { readTariff } from '@unitbook/engine';
-import { BlockChecker, quantitiesOf } from '../../apps/cli/src/batch/check-block.ts';
+import { columnNames, readTariff } from '@unitbook/engine';
+import { BlockChecker } from '../../apps/cli/src/batch/check-block.ts';
 import { readLayout } from '../../apps/cli/src/batch/layout.ts';
 import { RowScanner } from '../../apps/cli/src/batch/scan-rows.ts';
 import type { MainOptions } from '../batch/batch-main.ts';
@@ -40,7 +40,7 @@ const times = (count: number, one: () => number): number => {
 export function measureBatchSpeed(): BatchSpeed {
   const { value: tariff } = readTariff(readFileSync(TARESCO, 'utf8'));
   if (tariff === null) throw new Error('the example tariff cannot be read');
-  const { value: layout } = readLayout(NAMES, quantitiesOf(tariff));
+  const { value: layout } = readLayout(NAMES, columnNames(tariff));
   if (layout === null) throw new Error('the header cannot be read');
   const terms = { tariff, otherTariffs: [], account: {}, options: {}, isEvery: false, header: NAMES };
   const checker = new BlockChecker(terms);

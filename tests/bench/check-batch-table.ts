@@ -75,16 +75,24 @@ function printed({ load, opening, billed, fuelled }: Bill): string {
 /** The mistakes that are printed, one after the other: export not read, credit not brought forward, fuel on import. */
 const MISTAKES = 3;
 
-/** The row of an account; whether it is wrong, and how, follows from its number. */
-export function tableRow(account: number, { wrongOfThousand }: TableTerms): string {
+/** What is known of an account, by its number. */
+function knownOf(account: number) {
   const mixed = Math.imul(account ^ 0x9e3779b9, 0x85ebca6b) >>> 0;
   const load = 3 + (mixed % 5);
   const taken = 150 + ((mixed >>> 3) % 500);
   const given = 40 + ((mixed >>> 9) % 300);
   const opening = 1 + ((mixed >>> 15) % 60);
-  const right = Math.max(0, taken - given - opening);
-  const isWrong = (account * 7) % 1000 < wrongOfThousand && right > 0;
-  const mistake = isWrong ? account % MISTAKES : -1;
+  return { load, taken, given, opening, right: Math.max(0, taken - given - opening) };
+}
+
+/** Whether the bill of an account is printed wrong: only one that bills units, so that every mistake shows. */
+export const isWrongRow = (account: number, { wrongOfThousand }: TableTerms): boolean =>
+  (account * 7) % 1000 < wrongOfThousand && knownOf(account).right > 0;
+
+/** The row of an account; whether it is wrong, and how, follows from its number. */
+export function tableRow(account: number, terms: TableTerms): string {
+  const { load, taken, given, opening, right } = knownOf(account);
+  const mistake = isWrongRow(account, terms) ? account % MISTAKES : -1;
   const shownOpening = mistake === 1 ? 0 : opening;
   const billed =
     mistake === 0 ? Math.max(0, taken - opening) : mistake === 1 ? Math.max(0, taken - given) : right;

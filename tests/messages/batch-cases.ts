@@ -1,100 +1,10 @@
-import { mkdtempSync, truncateSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { fileFailure } from '../../apps/cli/src/batch/file-failure.ts';
-import { runBatch, type BatchIo, type BatchOptions } from '../../apps/cli/src/batch/index.ts';
-import { DEMO_TARIFF, goodTariff } from '../support/demo.ts';
-import { said, type MessageCase } from './message-case.ts';
-
-/** What is told of a table, or of one of its rows: there "line:column" is where. */
-type Told = Pick<MessageCase, 'code' | 'at' | 'found' | 'expected' | 'remedy'>;
-
-/** A table of bills, or a choice of options, that brings about one finding. */
-export interface BatchCase extends Told {
-  readonly when: string;
-  readonly make: () => Promise<readonly Told[]>;
-}
-
-interface Line extends Told {
-  readonly verdict: string;
-  readonly line: number;
-  readonly column: string | null;
-}
-
-const folder = (): string => mkdtempSync(join(tmpdir(), 'unitbook-batch-'));
-
-const toldOf = (finding: Parameters<typeof said>[0]): Told => {
-  const { code, at, found, expected, remedy } = said(finding);
-  return { code, at, found, expected, remedy };
-};
-
-/** Everything that a check says of itself and of rows that it cannot read. */
-async function check(options: Omit<BatchOptions, 'tariff'>): Promise<readonly Told[]> {
-  let out = '';
-  const io: BatchIo = {
-    write: (bytes) => {
-      out += Buffer.from(bytes).toString('utf8');
-      return Promise.resolve();
-    },
-    err: () => undefined,
-    isTerminal: false,
-    now: () => 0,
-    entry: null,
-    cores: 1,
-  };
-  const { findings } = await runBatch({ ...options, tariff: goodTariff(DEMO_TARIFF) }, io);
-  const lines = out.split('\n').filter((line) => line !== '');
-  const rows = lines.map((line) => JSON.parse(line) as Line);
-  return [
-    ...findings.map(({ finding }) => toldOf(finding)),
-    ...rows
-      .filter(({ verdict }) => verdict === 'unreadable')
-      .map(({ line, column, code, found, expected, remedy }) => {
-        const at = column === null ? String(line) : `${String(line)}:${column}`;
-        return { code, at, found, expected, remedy };
-      }),
-  ];
-}
-
-const table =
-  (text: string, form: 'csv' | 'ndjson' = 'csv') =>
-  (): Promise<readonly Told[]> => {
-    const rows = join(folder(), 'rows');
-    writeFileSync(rows, text);
-    return check({ rows, form });
-  };
-
-/** A check with these options, of a table that nobody opens. */
-const optioned = (options: Partial<BatchOptions>) => (): Promise<readonly Told[]> =>
-  check({ rows: 'rows.csv', ...options });
-
-const HEADER = 'account,from,to,sanctioned-load,import,export,opening,printed.line.energy,printed.payable';
-const APRIL = 'TAR-41-00001,2025-04-01,2025-05-01,3,222,280,0,,180';
-const MAY = 'TAR-41-00001,2025-05-01,2025-06-01,3,298,216,,72.00,230';
+import { APRIL, HEADER, MAY, table, type BatchCase } from './batch-case.ts';
+import { BATCH_FILE_CASES } from './batch-file-cases.ts';
+import { BATCH_OPTION_CASES } from './batch-option-cases.ts';
 
 const header = (text: string) => table(`${text}\n`);
 const rows = (...lines: readonly string[]) => table(`${[HEADER, ...lines].join('\n')}\n`);
 const json = (...lines: readonly string[]) => table(`${lines.join('\n')}\n`, 'ndjson');
-
-/** A check to go on with, after something was changed. */
-const resumed =
-  (change: (paths: { readonly rows: string; readonly out: string }) => void) =>
-  async (): Promise<readonly Told[]> => {
-    const own = folder();
-    const paths = { rows: join(own, 'rows.csv'), out: join(own, 'found.ndjson') };
-    writeFileSync(paths.rows, `${HEADER}\n${APRIL.replace(',180', ',181')}\n`);
-    await check(paths);
-    change(paths);
-    return check({ ...paths, isResumed: true });
-  };
-
-/** What is said where the system refuses a file. */
-const refused =
-  (code: string, text = code) =>
-  (): Promise<readonly Told[]> => {
-    const error = Object.assign(new Error(text), { code, syscall: 'write' });
-    return Promise.resolve(fileFailure('found.ndjson', error).map(({ finding }) => toldOf(finding)));
-  };
 
 const HEADER_CASES: readonly BatchCase[] = [
   {
@@ -124,6 +34,34 @@ const HEADER_CASES: readonly BatchCase[] = [
     expected:
       'account, from, to, opening, "printed." and a figure, or a quantity of the tariff: import, export, generation, self-consumption, total-use, sanctioned-load, plant-capacity, shared',
     remedy: 'Correct its name, or begin it with "note.", which is passed by.',
+  },
+  {
+    code: 'batch/column-twice',
+    when: 'the credit under both of its names',
+    make: header(`${HEADER},opening.credit`),
+    at: 'header',
+    found: 'two columns "opening.credit"',
+    expected: 'each column once',
+    remedy: 'Take one out, or name it "note." and anything, which is passed by.',
+  },
+  {
+    code: 'batch/quote',
+    when: 'a name that is not closed',
+    make: header(`${HEADER},"note.office`),
+    at: 'header',
+    found:
+      'a quote in the name of column 10 that is not closed, or does not stand around the whole of the cell',
+    expected: 'quotes around the whole of a cell, and two for each one inside',
+    remedy: 'Close the quote, or double it.',
+  },
+  {
+    code: 'batch/not-text',
+    when: 'a packed table',
+    make: table(Uint8Array.of(0x1f, 0x8b, 8, 1)),
+    at: '',
+    found: 'bytes that are no text in UTF-8',
+    expected: 'text in UTF-8, neither packed nor coded otherwise',
+    remedy: 'Save the table as UTF-8, unpacked.',
   },
   {
     code: 'batch/nothing-printed',
@@ -229,6 +167,44 @@ const ROW_CASES: readonly BatchCase[] = [
     remedy: 'Fill the cell.',
   },
   {
+    code: 'batch/not-text',
+    when: 'a row of other bytes than UTF-8',
+    make: table(
+      Buffer.concat([Buffer.from(`${HEADER}\nTAR-`), Buffer.of(0xe9), Buffer.from(APRIL.slice(4))]),
+    ),
+    at: '2',
+    found: 'bytes that are no text in UTF-8',
+    expected: 'text in UTF-8, neither packed nor coded otherwise',
+    remedy: 'Save the table as UTF-8, unpacked.',
+  },
+  {
+    code: 'batch/column-unknown',
+    when: 'a key that is no column',
+    make: json('{"account":"TAR-41-00001","printed.opening.bank":"3"}'),
+    at: '1:printed.opening.bank',
+    found: 'a column "printed.opening.bank"',
+    expected: '"printed.opening." and a ledger of the tariff: credit',
+    remedy: 'Correct its name, or begin it with "note.", which is passed by.',
+  },
+  {
+    code: 'batch/column-twice',
+    when: 'a key that stands twice in a line',
+    make: json('{"account":"TAR-41-00001","to":"2025-05-01","to":"2025-06-01"}'),
+    at: '1:to',
+    found: 'two columns "to"',
+    expected: 'each column once',
+    remedy: 'Take one out, or name it "note." and anything, which is passed by.',
+  },
+  {
+    code: 'batch/json',
+    when: 'no JSON',
+    make: json('{"account":'),
+    at: '1',
+    found: 'a line that cannot be used: no JSON',
+    expected: 'one JSON object a line, with the names of the columns as its keys',
+    remedy: 'Correct the line.',
+  },
+  {
     code: 'batch/json',
     when: 'a list',
     make: json('[]'),
@@ -241,7 +217,7 @@ const ROW_CASES: readonly BatchCase[] = [
     code: 'batch/json',
     when: 'a number that is no text',
     make: json('{"account":"TAR-41-00001","from":"2025-04-01","to":"2025-05-01","printed.payable":180}'),
-    at: '1',
+    at: '1:printed.payable',
     found: 'a line that cannot be used: "printed.payable" is no text; numbers are written as texts: "546"',
     expected: 'one JSON object a line, with the names of the columns as its keys',
     remedy: 'Correct the line.',
@@ -250,130 +226,17 @@ const ROW_CASES: readonly BatchCase[] = [
     code: 'batch/json',
     when: 'a line break in a text',
     make: json(String.raw`{"account":"TAR-41\n00001","from":"2025-04-01","to":"2025-05-01"}`),
-    at: '1',
+    at: '1:account',
     found: 'a line that cannot be used: a line break under "account"',
     expected: 'one JSON object a line, with the names of the columns as its keys',
     remedy: 'Correct the line.',
   },
 ];
 
-const READABLE = 'a file that can be read';
-const WRITABLE = 'room and leave to write';
-
-const FILE_CASES: readonly BatchCase[] = [
-  {
-    code: 'batch/file',
-    when: 'a table that is not there',
-    make: () => check({ rows: join(folder(), 'none.csv') }),
-    at: '',
-    found: 'no such file',
-    expected: READABLE,
-    remedy: 'Check the path.',
-  },
-  {
-    code: 'batch/file',
-    when: 'a folder',
-    make: () => check({ rows: folder() }),
-    at: '',
-    found: 'a folder',
-    expected: READABLE,
-    remedy: 'Name a file.',
-  },
-  {
-    code: 'batch/file',
-    when: 'no permission',
-    make: refused('EACCES'),
-    at: '',
-    found: 'permission denied',
-    expected: READABLE,
-    remedy: 'Give leave to read and write it.',
-  },
-  {
-    code: 'batch/file',
-    when: 'a full disk',
-    make: refused('ENOSPC'),
-    at: '',
-    found: 'no space is left on the disk',
-    expected: WRITABLE,
-    remedy: 'Make room, and go on with --resume: what is written stays.',
-  },
-  {
-    code: 'batch/file',
-    when: 'a quota that is used up',
-    make: refused('EDQUOT'),
-    at: '',
-    found: 'the quota of the disk is used up',
-    expected: WRITABLE,
-    remedy: 'Make room, and go on with --resume: what is written stays.',
-  },
-  {
-    code: 'batch/file',
-    when: 'more than a file can hold',
-    make: refused('EFBIG'),
-    at: '',
-    found: 'a file larger than the disk allows',
-    expected: WRITABLE,
-    remedy: 'Write to another disk, or in parts with --part.',
-  },
-  {
-    code: 'batch/file',
-    when: 'anything else that the system says',
-    make: refused('EIO', 'EIO: i/o error, write'),
-    at: '',
-    found: 'EIO: i/o error, write',
-    expected: 'files that can be read and written',
-    remedy: 'Put that right, and go on with --resume.',
-  },
-  {
-    code: 'batch/cannot-resume',
-    when: 'a table that was changed',
-    make: resumed((paths) => {
-      writeFileSync(paths.rows, `${HEADER}\n${APRIL}\n${MAY}\n`);
-    }),
-    at: '',
-    found: 'the journal of a check of another table, tariff or choice of options',
-    expected: 'the table, the tariff and the files with which the check was begun',
-    remedy: 'Begin anew, without --resume.',
-  },
-  {
-    code: 'batch/cannot-resume',
-    when: 'findings that were cut',
-    make: resumed((paths) => {
-      truncateSync(paths.out, 10);
-    }),
-    at: '',
-    found: 'fewer findings than its journal tells of',
-    expected: 'the table, the tariff and the files with which the check was begun',
-    remedy: 'Begin anew, without --resume.',
-  },
-  {
-    code: 'batch/options',
-    when: 'a part that is not one',
-    make: optioned({ part: { index: 3, count: 2 } }),
-    at: '',
-    found: 'part 3 of 2',
-    expected: 'a part from 1 to as many as there are',
-    remedy: 'Number the parts from 1.',
-  },
-  {
-    code: 'batch/options',
-    when: 'a part of standard input',
-    make: optioned({ rows: '-', part: { index: 1, count: 2 } }),
-    at: '',
-    found: 'a part of standard input',
-    expected: 'a file, of which every part reads its own rows',
-    remedy: 'Name the file.',
-  },
-  {
-    code: 'batch/options',
-    when: 'findings that nobody can go on with',
-    make: optioned({ isResumed: true }),
-    at: '',
-    found: 'a check to go on with, whose findings go to standard output',
-    expected: 'a file of findings',
-    remedy: 'Name it with --findings.',
-  },
-];
-
 /** Cases of every code that a check of a table of bills knows. */
-export const BATCH_CASES: readonly BatchCase[] = [...HEADER_CASES, ...ROW_CASES, ...FILE_CASES];
+export const BATCH_CASES: readonly BatchCase[] = [
+  ...HEADER_CASES,
+  ...ROW_CASES,
+  ...BATCH_FILE_CASES,
+  ...BATCH_OPTION_CASES,
+];

@@ -11,6 +11,7 @@ import {
   type Tariff,
 } from '@unitbook/engine';
 import quoteText from '../../tariffs-examples/quotes/rooftop-4-kilowatt.json?raw';
+import chosenText from '../../tariffs-examples/tarumira/taresco-chosen-day/tariff.json?raw';
 import blocksText from '../../tariffs-examples/tarumira/taresco-time-blocks/tariff.json?raw';
 import tariffText from '../../tariffs-examples/tarumira/taresco-domestic/tariff.json?raw';
 import { dayOf } from '../support/make.ts';
@@ -159,6 +160,15 @@ const DOCUMENT_CASES: readonly MessageCase[] = [
     at: 'offer.date',
     found: '"2025-02-30", which is no day of the calendar',
     expected: 'a day as yyyy-mm-dd',
+    remedy: 'Correct the day.',
+  },
+  {
+    code: 'quote/no-such-day',
+    when: 'a settlement on 30 February',
+    make: document({ settlementDay: '02-30' }),
+    at: 'settlementDay',
+    found: '"02-30", which is no day of the calendar',
+    expected: 'a day as mm-dd',
     remedy: 'Correct the day.',
   },
   {
@@ -327,6 +337,19 @@ const DOCUMENT_CASES: readonly MessageCase[] = [
 ];
 
 const LIFE_CASES: readonly MessageCase[] = [
+  {
+    code: 'quote/settlement-day-needed',
+    when: 'a tariff that settles on the day chosen',
+    isAmongOthers: true,
+    make: billed(
+      { escalation: { charges: {}, basis: 'x' }, policies: undefined, uncertainty: undefined },
+      tariffOf(chosenText),
+    ),
+    at: 'settlementDay',
+    found: 'a quote without "settlementDay", which "Units banked" goes by',
+    expected: 'the day of the year on which this account is settled',
+    remedy: 'Add "settlementDay" to the quote, as mm-dd: the day that the customer chooses.',
+  },
   {
     code: 'quote/charge-unknown',
     when: 'a charge that the tariff has not',

@@ -104,6 +104,20 @@ const ASSUMPTION_CASES: readonly MessageCase[] = [
     remedy: 'Say why rates rise so much, or let them stay as they are.',
   },
   {
+    // 2.60 × 1.4⁴ = 9.98816; 42,214.98 ÷ 5,300 = 7.965. A year earlier 7.1344 are less than 41,369.61 ÷ 5,300 = 7.806.
+    code: 'quote/surplus-at-retail',
+    when: 'surplus that rises by 40 % a year',
+    severity: 'question',
+    isAmongOthers: true,
+    make: warned({
+      escalation: { ...BASE.escalation, surplus: { percent: '40', step: '0.01' } },
+    }),
+    at: 'escalation.surplus.percent',
+    found: 'a unit of surplus paid 9.98816 in year 5, risen from 2.60',
+    expected: 'less than a unit bought costs in that year, 7.97 in the mean',
+    remedy: 'Let what surplus is paid stay as the tariff has it, or show the order by which it rises.',
+  },
+  {
     code: 'quote/no-replacement',
     when: 'no new inverter in 25 years',
     severity: 'question',

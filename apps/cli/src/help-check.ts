@@ -43,7 +43,8 @@ A table of many accounts
   --resume           go on where a check of the same table was broken off; with --findings
   --workers N        threads that check; left out: as many as there are cores
   --part I/N         only this part of the table, such as 2/7
-  --join FILE        put findings of parts together, once for each, in their order
+  --join FILE        put findings of parts together, once for each, in their order; takes
+                     no other option of a table but --tariff, --findings and --json
   --every            a line for bills that are right, too
   --since DAY        when all accounts joined, where the tariff asks
   --settlement-day MM-DD

@@ -3,13 +3,17 @@ import { isBatchWorker, serveBatch } from './batch/index.ts';
 import { nodeIo } from './node-io.ts';
 import { run } from './run.ts';
 
-// Whoever reads our output may stop reading: `unitbook demo | head`. That is no failure of ours.
+// Whoever reads our output may stop reading: `unitbook demo | head`. That is no failure of ours, and what was found
+// stays found: the command goes on to its own exit status, and writes nothing more.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code === 'EPIPE') process.exit();
+  if (error.code === 'EPIPE') return;
   const reason = error.code === 'ENOSPC' ? 'no space is left' : error.message;
   process.stderr.write(`standard output  Not all of the page could be written: ${reason}.\n`);
   process.exit(2);
 });
+
+// Nobody is left who could be told.
+process.stderr.on('error', () => undefined);
 
 async function main(): Promise<void> {
   try {

@@ -1,45 +1,4 @@
-import { FIGURE, groupOf } from './audit/index.ts';
-
-/**
- * What a column of a table of bills holds: whose bill it is and of which days, what is known of the account, what was
- * brought forward into its first period, or a figure that the bill prints.
- */
-export type BatchColumn =
-  | { readonly kind: 'account' | 'from' | 'to' | 'note' }
-  | { readonly kind: 'known' | 'opening' | 'printed'; readonly name: string };
-
-const PRINTED = 'printed.';
-const OPENING = 'opening';
-/** Figures that tell of no stage of a bill, and that a bill prints all the same. */
-const OTHERS: readonly string[] = ['days', 'factor', 'load'];
-
-const isFigure = (name: string): boolean => groupOf(name) !== 'other' || OTHERS.includes(name);
-
-/**
- * What a column holds, by its name:
- *
- * - `account`, `from`, `to`
- * - a quantity of the tariff, known of the account: `import`, `export`, `generation`, `sanctioned-load`, `import@peak` …
- * - `opening`, or `opening.` and a ledger: what was brought forward into the first period of the account
- * - `printed.` and the name of a figure of the bill: `printed.units.billed`, `printed.line.energy`, `printed.payable` …
- * - `note.` and anything: passed by
- *
- * @param quantities  names that the tariff knows
- * @returns           null: no such column
- * @example
- * batchColumn('printed.payable', []) //=> {"kind":"printed","name":"payable"}
- */
-export function batchColumn(name: string, quantities: readonly string[]): BatchColumn | null {
-  if (name === 'account' || name === 'from' || name === 'to') return { kind: name };
-  if (name.startsWith('note.')) return { kind: 'note' };
-  if (name === OPENING) return { kind: 'opening', name: 'credit' };
-  if (name.startsWith(`${OPENING}.`)) return { kind: 'opening', name: name.slice(OPENING.length + 1) };
-  if (name.startsWith(PRINTED)) {
-    const figure = name.slice(PRINTED.length);
-    return isFigure(figure) ? { kind: 'printed', name: figure } : null;
-  }
-  return quantities.includes(name) ? { kind: 'known', name } : null;
-}
+import { FIGURE } from './audit/index.ts';
 
 /** Numbers that bills print, a column for each figure: `mantissas[row] / 10 ** places[row]`; NaN: not printed. */
 export interface PrintedColumn {

@@ -1,17 +1,19 @@
-import {
-  dayText,
-  givenFigure,
-  isSameQuotient,
-  type DayNumber,
-  type Period,
-  type Quotient,
-} from './quantity/index.ts';
+import { dayText, type DayNumber, type Period, type Quotient } from './quantity/index.ts';
 import type { Tariff, TariffDocument } from './tariff/index.ts';
-import { FIGURE, type BillFacts, type CauseContext, type Figures, type PrintedBill } from './audit/index.ts';
+import {
+  thousandthsOf,
+  type BillFacts,
+  type CauseContext,
+  type Figures,
+  type PrintedBill,
+} from './audit/index.ts';
 import { alternativesOf } from './check-alternatives.ts';
 import { printedUnits, TENS, type BatchNames, type BatchRows } from './check-batch-columns.ts';
 import { checkBill, type BillTerms, type CheckedBill, type CheckOptions } from './check-bill.ts';
+import { carriedFacts } from './check-carried.ts';
 import type { FactSource } from './check-facts.ts';
+import { balancesOf, givenCredit, ledgersOf } from './check-opening.ts';
+import { QuickPayable } from './check-quick-payable.ts';
 import { runBill, type BillRun, type RunBasis } from './check-run.ts';
 import { beginWith, type Carried } from './month.ts';
 
@@ -26,27 +28,7 @@ export interface BatchTerms {
   readonly options?: CheckOptions;
 }
 
-const opened = (numerator: number): Carried =>
-  beginWith(
-    givenFigure({
-      id: 'opening',
-      label: 'Credit brought forward',
-      unit: 'kWh',
-      clause: 'table',
-      numerator,
-      denominator: 1000,
-    }),
-  );
-
-/** Balances that a bill hands on, by ledger. */
-function balancesOf({ credit, chains }: Carried, { settlements }: TariffDocument): Record<string, number> {
-  const balances: Record<string, number> = {};
-  if (settlements.some(({ scheme }) => scheme === 'unit-netting'))
-    balances['credit'] = credit.numerator as number;
-  for (const [id, { lots }] of Object.entries(chains.actual.ledgers))
-    balances[id] = lots.reduce((sum, { amount }) => sum + amount, 0);
-  return balances;
-}
+const opened = (numerator: number): Carried => beginWith(givenCredit(numerator, 'table'));
 
 /** A bill of an account, right and as it was printed. */
 interface BillBefore {
@@ -63,11 +45,14 @@ export class FullCheck {
   private readonly others: readonly TariffDocument[];
   private carried: Carried = opened(0);
   private before: BillBefore | null = null;
-  private isOpeningKnown = false;
+  /** Ledgers of which nobody knows what they hold. */
+  private unknown: readonly string[] = [];
   private openedWith: Readonly<Record<string, number>> = {};
+  private readonly quick: QuickPayable;
 
   constructor(terms: BatchTerms) {
     this.terms = terms;
+    this.quick = new QuickPayable(terms.account ?? {});
     this.others = (terms.otherTariffs ?? []).map(({ document }) => document);
   }
 
@@ -103,7 +88,7 @@ export class FullCheck {
       (name, column) => [name, opening[column]?.[row] ?? NaN] as const,
     );
     const given = Object.fromEntries(told.filter(([, value]) => !Number.isNaN(value)));
-    this.isOpeningKnown = Object.keys(given).length > 0;
+    this.unknown = ledgersOf(this.terms.tariff.document).filter((id) => given[id] === undefined);
     this.carried = opened(given['credit'] ?? 0);
     this.openedWith = given;
   }
@@ -163,7 +148,11 @@ export class FullCheck {
       ...own,
       context,
       asCarried: carriedFacts(facts, printedBefore),
-      alternatives: this.isOpeningKnown ? [] : alternativesOf(facts, basis, [printed.figures, printedBefore]),
+      quick: (one) => this.quick.of(one, basis.carried),
+      alternatives: alternativesOf(facts, basis, {
+        unknown: this.unknown,
+        known: [printed.figures, printedBefore],
+      }),
     };
   }
 
@@ -172,30 +161,6 @@ export class FullCheck {
     this.openedWith = {};
     if (run === null) return;
     this.carried = run.carried;
-    if (run.month.passbook?.isClosed === true) this.isOpeningKnown = true;
+    if (run.month.passbook?.isClosed === true) this.unknown = this.unknown.filter((id) => id !== 'credit');
   }
-}
-
-/** Whole thousandths of a printed figure; null where it is not printed, or is finer. */
-function thousandthsOf(value: Quotient | undefined): number | null {
-  if (value === undefined || typeof value.numerator === 'bigint') return null;
-  const whole = (value.numerator * 1000) / value.denominator;
-  return Number.isInteger(whole) ? whole : null;
-}
-
-/** The facts as the bill before printed what it hands on; null where that is what is handed on anyway. */
-function carriedFacts(facts: BillFacts, printedBefore: Figures | null): BillFacts | null {
-  if (printedBefore === null) return null;
-  const opening = { ...facts.opening };
-  for (const id of Object.keys(opening)) {
-    const printed = thousandthsOf(printedBefore.get(FIGURE.closing(id)));
-    if (printed !== null) opening[id] = printed;
-  }
-  const isSame = Object.entries(opening).every(([id, units]) =>
-    isSameQuotient(
-      { numerator: units, denominator: 1 },
-      { numerator: facts.opening[id] ?? 0, denominator: 1 },
-    ),
-  );
-  return isSame ? null : { ...facts, opening };
 }

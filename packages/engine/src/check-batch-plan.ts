@@ -4,6 +4,7 @@ import { amountsPlan } from './amounts-plan.ts';
 import type { AmountsPlan, NettingPlan } from './amounts-types.ts';
 import type { BatchNames, BatchRows } from './check-batch-columns.ts';
 import { quickFigures, type QuickFigure } from './check-batch-figures.ts';
+import { isResultFigure } from './check-batch-names.ts';
 import type { UnitsAccount } from './periods-document.ts';
 
 /** One period under one tariff, ready for row after row. */
@@ -29,9 +30,6 @@ const MOST_PLANS = 4096;
 /** Periods of more days than this are told apart all the same, by a key of their own. */
 const DAYS = 4096;
 
-const isResult = (name: string): boolean =>
-  name.startsWith('line.') || ['units.billed', 'sum', 'rounding', 'payable'].includes(name);
-
 function planOf({ prepared, names, account }: PlanTerms, period: Period, mask: number): BatchPlan | null {
   const known = names.known.map((name, column) => ({ name, column }));
   const filled = known.filter(({ column }) => ((mask >> column) & 1) === 1);
@@ -51,7 +49,7 @@ function planOf({ prepared, names, account }: PlanTerms, period: Period, mask: n
     bill,
     columns: Int32Array.from(given, ({ column }) => column),
     figures,
-    results: names.printed.flatMap((name, column) => (isResult(name) ? [column] : [])),
+    results: names.printed.flatMap((name, column) => (isResultFigure(name) ? [column] : [])),
   };
 }
 

@@ -6,11 +6,12 @@ import type { CheckedBill } from './check-bill.ts';
 
 export {
   batchColumn,
+  columnNames,
+  isResultFigure,
   type BatchColumn,
-  type BatchNames,
-  type BatchRows,
-  type PrintedColumn,
-} from './check-batch-columns.ts';
+  type ColumnNames,
+} from './check-batch-names.ts';
+export type { BatchNames, BatchRows, PrintedColumn } from './check-batch-columns.ts';
 export type { BatchTerms } from './check-batch-full.ts';
 
 /** Takes what was found of a row; a few of them are right, too: those only the long way can make. */
@@ -27,7 +28,7 @@ export interface BatchChecker {
   readonly check: (rows: BatchRows, take: TakeRow) => number;
 }
 
-/** Known columns are told apart bit by bit of a whole number. */
+/** The quick way tells apart which of the known columns a row fills, bit by bit of a whole number. */
 const MOST_KNOWN = 30;
 
 /**
@@ -35,17 +36,15 @@ const MOST_KNOWN = 30;
  * that differ, and those that plain arithmetic cannot make, go through `checkBill`, so that what is said of a row is
  * what is said of its bill alone.
  *
- * @param terms  the tariff, and the names of the columns
- * @throws       RangeError for more than 30 known columns: no tariff has so many quantities
+ * @param terms  the tariff, and the names of the columns; with more than 30 known ones every row goes the long way
  * @example
  * batchChecker({ tariff: { document: { settlements: [], versions: [] } }, names: { known: [], opening: [], printed: [] } }).check({ count: 0 }, () => undefined) //=> 0
  */
 export function batchChecker(terms: BatchTerms): BatchChecker {
-  if (terms.names.known.length > MOST_KNOWN)
-    throw new RangeError(`${String(terms.names.known.length)} known columns, at most ${String(MOST_KNOWN)}`);
   const { names, account = {} } = terms;
   const prepared = preparedTariff(terms.tariff.document);
-  const quick = prepared === null ? null : new QuickCheck({ prepared, names, account });
+  const isQuick = prepared !== null && names.known.length <= MOST_KNOWN;
+  const quick = isQuick ? new QuickCheck({ prepared, names, account }) : null;
   const full = new FullCheck(terms);
   return {
     check: (rows, take) => {

@@ -1,4 +1,4 @@
-import { afterQuoted, areSame, COMMA, countLines, NEWLINE, QUOTE, rowAfter } from './bytes.ts';
+import { afterQuoted, areSame, COMMA, countLines, NEWLINE, QUOTE, RETURN, rowAfter } from './bytes.ts';
 import type { Block } from './check-block.ts';
 
 /** Gives the next bytes of a table. */
@@ -24,6 +24,8 @@ export interface RowForm {
   readonly hasQuotes: boolean;
   /** Whether two rows are of one account. */
   readonly isSameAccount: (bytes: Uint8Array, one: Span, other: Span) => boolean;
+  /** Whether a row is an empty line: it is passed by, and ends no account. */
+  readonly isEmpty: (bytes: Uint8Array, row: Span) => boolean;
 }
 
 /** Rows of cells between commas. */
@@ -31,6 +33,7 @@ export const cellRows = (account: number): RowForm => ({
   hasQuotes: true,
   isSameAccount: (bytes, one, other) =>
     areSame(bytes, cellAt(bytes, ...one, account), cellAt(bytes, ...other, account)),
+  isEmpty: (bytes, [from, to]) => to - from === 1 || (to - from === 2 && bytes[from] === RETURN),
 });
 
 /** Where the cell of a column stands in a row. */
@@ -53,8 +56,9 @@ function endOf(bytes: Uint8Array, from: number, to: number): number {
 }
 
 /**
- * Cuts a table into blocks of whole rows that begin with another account each, whatever pieces it comes in. The bytes
- * of a block stay as they are only until the next one is asked for.
+ * Cuts a table into blocks of whole rows that begin with another account each. Where a block ends follows from where it
+ * begins alone, whatever pieces the table comes in: a check that goes on, and every part, cuts the same blocks. The
+ * bytes of a block stay as they are only until the next one is asked for.
  */
 export class BlockReader {
   private buffer: Uint8Array;
@@ -89,13 +93,16 @@ export class BlockReader {
 
   /** The next block; null at the end of the table. */
   async next(): Promise<Block | null> {
-    let wanted = this.size;
-    for (;;) {
+    for (let wanted = this.size; ; wanted *= 2) {
       await this.fill(wanted);
       if (this.from === this.to) return null;
-      const end = this.isEnded ? this.closed() : this.cut();
+      // Bytes that happen to be read already must not count: another reader may not have them yet.
+      const limit = this.from + wanted;
+      if (this.to < limit) return this.block(this.closed());
+      const end = this.cut(limit);
       if (end > this.from) return this.block(end);
-      wanted = (this.to - this.from) * 2;
+      if (wanted >= LARGEST && this.buffer.subarray(this.from, limit).indexOf(NEWLINE) < 0)
+        return this.torn(limit);
     }
   }
 
@@ -107,24 +114,38 @@ export class BlockReader {
     return block;
   }
 
+  /** A part of a line that has no end, as a row that cannot be used. */
+  private torn(limit: number): Block {
+    const bytes = new Uint8Array(limit - this.from + 1);
+    bytes.set(this.buffer.subarray(this.from, limit));
+    bytes[bytes.length - 1] = NEWLINE;
+    this.position += limit - this.from;
+    this.from = limit;
+    return { bytes, from: 0, to: bytes.length, line: this.line };
+  }
+
   /** Read until so many bytes are there, or the table ends. */
   private async fill(wanted: number): Promise<void> {
-    if (this.from > 0) {
-      this.buffer.copyWithin(0, this.from, this.to);
-      this.to -= this.from;
-      this.from = 0;
-    }
-    if (this.buffer.length < wanted + 1) {
-      const wider = new Uint8Array(wanted + 1);
-      wider.set(this.buffer.subarray(0, this.to));
-      this.buffer = wider;
-    }
-    while (!this.isEnded && this.to < wanted) {
+    if (this.isEnded || this.to - this.from >= wanted) return;
+    if (this.from + wanted >= this.buffer.length) this.makeRoom(Math.max(this.size * 2, wanted + 1));
+    while (!this.isEnded && this.to - this.from < wanted) {
       // One byte stays free for the line break that the last row may lack.
       const read = await this.source.read(this.buffer.subarray(this.to, this.buffer.length - 1));
       this.to += read;
       if (read === 0) this.isEnded = true;
     }
+  }
+
+  /** Move what is held to the front of so many bytes. */
+  private makeRoom(room: number): void {
+    const held = this.buffer.subarray(this.from, this.to);
+    if (this.buffer.length === room) this.buffer.copyWithin(0, this.from, this.to);
+    else {
+      this.buffer = new Uint8Array(room);
+      this.buffer.set(held);
+    }
+    this.to = held.length;
+    this.from = 0;
   }
 
   /** The end of the table, with the line break that its last row may lack. */
@@ -136,54 +157,46 @@ export class BlockReader {
     return this.to;
   }
 
-  /** Where the rows of the last account begin: it may go on in what is not read yet. */
-  private cut(): number {
-    const starts = this.rowStarts();
-    let at = starts.length - 1;
-    const end = starts[at] ?? this.from;
-    if (at < 1) return this.tooLong(end);
-    const rowAt = (row: number): Span => [starts[row] as number, starts[row + 1] as number];
-    const last = rowAt(at - 1);
-    at -= 1;
-    while (at > 0 && this.form.isSameAccount(this.buffer, rowAt(at - 1), last)) at -= 1;
-    const cut = starts[at] as number;
-    return cut === this.from && end - cut > LARGEST ? end : cut;
+  /** Where the rows of the last account begin: it may go on behind the limit. */
+  private cut(limit: number): number {
+    const { buffer, from, form } = this;
+    const starts = this.quotedRows(limit);
+    const end = starts === null ? this.lineBegin(limit) : (starts.at(-1) as number);
+    if (end === from) return this.tooLong(limit);
+    // What goes on for so long is a row that does not end: it must not hold those above it.
+    if (limit - end >= LONGEST_ROW) return end;
+    let [cut, at] = [end, end];
+    let last: Span | null = null;
+    for (let row = (starts?.length ?? 0) - 2; at > from; row -= 1) {
+      const own: Span = [starts === null ? this.lineBegin(at - 1) : (starts[row] as number), at];
+      at = own[0];
+      if (form.isEmpty(buffer, own)) continue;
+      if (last !== null && !form.isSameAccount(buffer, own, last)) return cut;
+      last = own;
+      cut = at;
+    }
+    return last === null || end - from > LARGEST ? end : from;
   }
 
   /** A row that does not end: it is cut behind its first line, so that only that one cannot be used. */
-  private tooLong(end: number): number {
-    if (this.to - this.from < LONGEST_ROW) return end;
-    const cut = this.buffer.indexOf(NEWLINE, this.from) + 1;
-    return cut > this.from || this.to - this.from < LARGEST ? cut : this.closed();
+  private tooLong(limit: number): number {
+    if (limit - this.from < LONGEST_ROW) return this.from;
+    const line = this.buffer.subarray(this.from, limit).indexOf(NEWLINE);
+    return this.from + line + 1;
   }
 
-  /**
-   * Where rows begin, and behind the last whole one: all of them where quotes can hold line breaks, else those at the
-   * end of what was read.
-   */
-  private rowStarts(): readonly number[] {
-    const { buffer, from, to } = this;
-    const quote = this.form.hasQuotes ? buffer.indexOf(QUOTE, from) : -1;
-    if (quote < 0 || quote >= to) return this.lastLines();
+  /** Where rows begin, and behind the last whole one; null: there are no quotes, and rows are lines. */
+  private quotedRows(limit: number): readonly number[] | null {
+    const { buffer, from, form } = this;
+    if (!form.hasQuotes || buffer.subarray(from, limit).indexOf(QUOTE) < 0) return null;
     const starts = [from];
-    for (let at = rowAfter(buffer, from, to); at > 0; at = rowAfter(buffer, at, to)) starts.push(at);
+    for (let at = rowAfter(buffer, from, limit); at > 0; at = rowAfter(buffer, at, limit)) starts.push(at);
     return starts;
   }
 
-  /** The same without quotes: lines from the end backwards, until the account is another one. */
-  private lastLines(): readonly number[] {
-    const { buffer, from, to, form } = this;
-    let end = buffer.lastIndexOf(NEWLINE, to - 1) + 1;
-    if (end <= from) return [from];
-    const starts = [end];
-    let last: Span | null = null;
-    while (end > from) {
-      const begin = Math.max(from, end < 2 ? 0 : buffer.lastIndexOf(NEWLINE, end - 2) + 1);
-      starts.push(begin);
-      if (last !== null && !form.isSameAccount(buffer, [begin, end], last)) break;
-      last = [begin, end];
-      end = begin;
-    }
-    return starts.reverse();
+  /** Where the line begins that goes on at a place. */
+  private lineBegin(place: number): number {
+    const { buffer, from } = this;
+    return place > from ? from + buffer.subarray(from, place).lastIndexOf(NEWLINE) + 1 : from;
   }
 }

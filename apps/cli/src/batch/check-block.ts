@@ -1,13 +1,15 @@
 import {
+  batchChecker,
+  columnNames,
   dayText,
+  type BatchChecker,
   type CheckedBill,
   type CheckOptions,
   type DayNumber,
   type Finding,
   type Tariff,
-  prepareTariff,
 } from '@unitbook/engine';
-import { batchChecker, type BatchChecker } from '@unitbook/engine';
+import { orderOfBlock } from './account-order.ts';
 import { billLine, rightLine, unreadLine } from './finding-record.ts';
 import { readLayout, type Layout } from './layout.ts';
 import { RowScanner } from './scan-rows.ts';
@@ -49,11 +51,6 @@ export interface CheckedBlock {
   readonly tally: Tally;
 }
 
-/** Quantities that a tariff knows by name. */
-export const quantitiesOf = (tariff: Tariff): readonly string[] => [
-  ...prepareTariff(tariff).quantities.keys(),
-];
-
 const NOTHING = new Uint8Array(0);
 
 /** Checks blocks of rows, one after the other. */
@@ -64,7 +61,7 @@ export class BlockChecker {
 
   /** @throws RangeError for a header that {@link readLayout} finds something about */
   constructor(terms: BlockTerms) {
-    const { value } = readLayout(terms.header, quantitiesOf(terms.tariff));
+    const { value } = readLayout(terms.header, columnNames(terms.tariff));
     if (value === null) throw new RangeError(`a header that cannot be used: ${terms.header.join(', ')}`);
     const layout: Layout = value;
     this.scanner = new RowScanner(layout);
@@ -81,7 +78,9 @@ export class BlockChecker {
     const right = this.checker.check(scanner.table, (row, checked) => {
       telling.bill(row, checked);
     });
-    return { ...telling.end(right), side: this.side(block, made) };
+    const { findings, tally } = telling.end(right);
+    tally.order = orderOfBlock(scanner, block.bytes);
+    return { findings, tally, side: this.side(block, made) };
   }
 
   private side({ bytes }: Block, made: MadeRows | null): Uint8Array {

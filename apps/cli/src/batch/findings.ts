@@ -25,8 +25,8 @@ export const BATCH_FINDINGS = {
     severity: 'error',
     text: (v) => ({
       found: `a column "${of(v, 'name')}"`,
-      expected: `account, from, to, opening, "printed." and a figure, or a quantity of the tariff: ${of(v, 'quantities')}`,
-      remedy: 'Correct its name, or begin it with "note.", which is passed by.',
+      expected: of(v, 'expected'),
+      remedy: of(v, 'remedy'),
     }),
   },
   'batch/nothing-printed': {
@@ -97,7 +97,7 @@ export const BATCH_FINDINGS = {
   'batch/quote': {
     severity: 'error',
     text: (v) => ({
-      found: `a quote under ${of(v, 'column')} that is not closed, or does not stand around the whole of the cell`,
+      found: `a quote ${of(v, 'where')} that is not closed, or does not stand around the whole of the cell`,
       expected: 'quotes around the whole of a cell, and two for each one inside',
       remedy: 'Close the quote, or double it.',
     }),
@@ -108,6 +108,14 @@ export const BATCH_FINDINGS = {
       found: 'a row without an account',
       expected: 'the number of the account under "account"',
       remedy: 'Fill the cell.',
+    }),
+  },
+  'batch/not-text': {
+    severity: 'error',
+    text: () => ({
+      found: 'bytes that are no text in UTF-8',
+      expected: 'text in UTF-8, neither packed nor coded otherwise',
+      remedy: 'Save the table as UTF-8, unpacked.',
     }),
   },
   'batch/json': {
@@ -132,6 +140,14 @@ export const BATCH_FINDINGS = {
       found: of(v, 'reason'),
       expected: 'the table, the tariff and the files with which the check was begun',
       remedy: 'Begin anew, without --resume.',
+    }),
+  },
+  'batch/parts': {
+    severity: 'error',
+    text: (v) => ({
+      found: of(v, 'problem'),
+      expected: 'the findings of every part of one check, each done to its end, once, and in their order',
+      remedy: 'Name every part once and in order; check one again that is missing or was broken off.',
     }),
   },
   'batch/options': {

@@ -1,5 +1,12 @@
-import { batchColumn, type BatchNames } from '@unitbook/engine';
-import { type Finding } from '@unitbook/engine';
+import {
+  batchColumn,
+  isResultFigure,
+  type BatchColumn,
+  type BatchNames,
+  type ColumnNames,
+  type Finding,
+} from '@unitbook/engine';
+import { columnWords } from './column-words.ts';
 import { batchFinding } from './findings.ts';
 
 /** What is done with the cells of a column. */
@@ -19,57 +26,81 @@ export interface Layout {
 
 const REQUIRED = ['account', 'from', 'to'] as const;
 
-const isResult = (name: string): boolean =>
-  name.startsWith('line.') || ['units.billed', 'sum', 'rounding', 'payable'].includes(name);
+/** What a column holds, as one text: "opening" and "opening.credit" are one. */
+const holds = (name: string, column: BatchColumn | null): string =>
+  column !== null && 'name' in column ? `${column.kind}.${column.name}` : name;
 
-function headerFindings(header: readonly string[], names: BatchNames): Finding[] {
+/** Names of columns that hold what another one holds, each once. */
+function namesTwice(header: readonly string[], columns: readonly (BatchColumn | null)[]): readonly string[] {
+  const [seen, twice] = [new Set<string>(), new Set<string>()];
+  header.forEach((name, at) => {
+    const own = holds(name, columns[at] ?? null);
+    if (seen.has(own)) twice.add(name);
+    seen.add(own);
+  });
+  return [...twice];
+}
+
+function headerFindings(
+  header: readonly string[],
+  columns: readonly (BatchColumn | null)[],
+  names: BatchNames,
+): readonly Finding[] {
   const at = { path: ['header'] };
   const missing = REQUIRED.filter((name) => !header.includes(name));
-  const twice = [...new Set(header.filter((name, index) => header.indexOf(name) !== index))];
-  const findings = [
+  const nothing = names.printed.some(isResultFigure) ? [] : [batchFinding('batch/nothing-printed', at)];
+  return [
     ...missing.map((name) => batchFinding('batch/column-missing', at, { name, header: header.join(', ') })),
-    ...twice.map((name) => batchFinding('batch/column-twice', at, { name })),
+    ...namesTwice(header, columns).map((name) => batchFinding('batch/column-twice', at, { name })),
+    ...nothing,
   ];
-  if (!names.printed.some(isResult)) findings.push(batchFinding('batch/nothing-printed', at));
-  return findings;
+}
+
+/**
+ * A finding about a column that a table cannot have.
+ *
+ * @param path  where it stands
+ */
+export const unknownColumn = (name: string, names: ColumnNames, path: Finding['path']): Finding =>
+  batchFinding('batch/column-unknown', { path }, { name, ...columnWords(name, names) });
+
+/** What is done with the cells of a column, by {@link CELL}. */
+function kindOf(column: BatchColumn | null): number {
+  if (column === null) return CELL.note;
+  if (!('name' in column)) return CELL[column.kind];
+  return column.kind === 'printed' ? CELL.printed : CELL.units;
+}
+
+/** Columns, those with a name in the lists of their kinds. */
+function sortedOut(columns: readonly (BatchColumn | null)[]) {
+  const names: Record<'known' | 'opening' | 'printed', string[]> = { known: [], opening: [], printed: [] };
+  const own = columns.map((column) =>
+    column !== null && 'name' in column ? names[column.kind].push(column.name) - 1 : -1,
+  );
+  // Balances stand behind what is known: all of them are units.
+  const places = Int32Array.from(own, (place, at) =>
+    columns[at]?.kind === 'opening' ? names.known.length + place : place,
+  );
+  return { names, places };
 }
 
 /**
  * Understand the header of a table of bills.
  *
- * @param quantities  names that the tariff knows
- * @returns           its layout, null with every finding about it
+ * @param own  names that columns can have under the tariff
+ * @returns    its layout, null with every finding about it
  */
 export function readLayout(
   header: readonly string[],
-  quantities: readonly string[],
+  own: ColumnNames,
 ): { readonly value: Layout | null; readonly findings: readonly Finding[] } {
-  const columns = header.map((name) => batchColumn(name, quantities));
-  const [known, opening, printed]: [string[], string[], string[]] = [[], [], []];
-  const lists = { known, opening, printed };
-  const unknown: Finding[] = [];
-  for (const [index, column] of columns.entries()) {
-    if (column === null) {
-      const values = { name: header[index] ?? '', quantities: quantities.join(', ') };
-      unknown.push(batchFinding('batch/column-unknown', { path: ['header'] }, values));
-    } else if ('name' in column) lists[column.kind].push(column.name);
-  }
-  const names = { known, opening, printed };
-  const findings = [...unknown, ...headerFindings(header, names)];
+  const columns = header.map((name) => batchColumn(name, own));
+  const { names, places } = sortedOut(columns);
+  const unknown = header
+    .filter((_, at) => columns[at] === null)
+    .map((name) => unknownColumn(name, own, ['header']));
+  const findings = [...unknown, ...headerFindings(header, columns, names)];
   if (findings.length > 0) return { value: null, findings };
-  const kinds = Uint8Array.from(columns, (column) =>
-    column === null
-      ? CELL.note
-      : 'name' in column
-        ? column.kind === 'printed'
-          ? CELL.printed
-          : CELL.units
-        : CELL[column.kind],
-  );
-  const places = Int32Array.from(columns, (column) => {
-    if (column === null || !('name' in column)) return -1;
-    const place = lists[column.kind].indexOf(column.name);
-    return column.kind === 'opening' ? known.length + place : place;
-  });
+  const kinds = Uint8Array.from(columns, kindOf);
   return { value: { header, kinds, places, names, account: header.indexOf('account') }, findings };
 }

@@ -1,19 +1,22 @@
-import { createHash } from 'node:crypto';
+import { columnNames, type Finding } from '@unitbook/engine';
 import { about, type PlacedFinding } from '../findings.ts';
-import { BlockReader, cellRows } from './blocks.ts';
-import { quantitiesOf } from './check-block.ts';
+import { BlockReader, cellRows, type ByteSource, type RowForm } from './blocks.ts';
 import { batchFinding } from './findings.ts';
+import { BLOCK, checkFingerprint } from './fingerprint.ts';
+import { headerCells, headerText } from './header-cells.ts';
+import type { Journal } from './journal.ts';
 import { jsonRows } from './json-rows.ts';
 import { readLayout } from './layout.ts';
-import type { Journal } from './output.ts';
-import { after, firstRow, headerCells, openTable, skip, type OpenTable } from './source.ts';
 import type { BatchOptions } from './options.ts';
+import { isOtherThanText } from './other-than-text.ts';
+import { after, firstRow, openTable, peek, skip, type OpenTable } from './source.ts';
 
 /** A table that is open, with its header read. */
 export interface OpenRows {
   readonly table: OpenTable;
   /** Blocks from where the check begins, or goes on. */
   readonly reader: BlockReader;
+  readonly form: RowForm;
   /** null: JSON lines. */
   readonly header: readonly string[] | null;
   /** The first row as it stands, with its line break; empty of JSON lines. */
@@ -22,60 +25,83 @@ export interface OpenRows {
   readonly of: string;
 }
 
-/** Bytes of a block, about. */
-const BLOCK = 1 << 18;
-
 interface Failed {
-  readonly findings: readonly PlacedFinding[];
+  readonly findings: readonly Finding[];
 }
 
-/** What a check is of: anything else cannot go on with its journal. */
-function fingerprint(options: BatchOptions, table: OpenTable, headerText: string): string {
-  const { tariff, otherTariffs = [], tolerance, account, isEvery, part } = options;
-  const what = {
-    size: table.size,
-    changed: table.changed,
-    headerText,
-    tariffs: [tariff, ...otherTariffs].map(({ document }) => document),
-    tolerance,
-    account,
-    isEvery,
-    part,
-  };
-  return createHash('sha256').update(JSON.stringify(what)).digest('hex');
+/** The first row, understood, and what stands behind it. */
+interface ReadHeader {
+  readonly header: readonly string[];
+  readonly text: string;
+  readonly account: number;
+  readonly source: ByteSource;
+  readonly start: { readonly position: number; readonly line: number };
 }
 
-async function openCells(options: BatchOptions, table: OpenTable): Promise<OpenRows | Failed> {
-  const first = await firstRow(table);
-  if (first === null)
-    return { findings: about(options.rows, [batchFinding('batch/no-header', { path: [] })]) };
-  const header = headerCells(first.text);
-  const { value, findings } = readLayout(header, quantitiesOf(options.tariff));
-  if (value === null) return { findings: about(options.rows, findings) };
-  const start = { position: first.length, line: first.lines + 1 };
-  const size = options.blockBytes ?? BLOCK;
-  const reader = new BlockReader(after(first.rest, table), size, cellRows(value.account), start);
-  const headerText = `${first.text}\n`;
-  return { table, reader, header, headerText, of: fingerprint(options, table, headerText) };
-}
+const failed = (code: 'batch/no-header' | 'batch/not-text'): Failed => ({
+  findings: [batchFinding(code, { path: [] })],
+});
 
-/** Open the table of a check. */
-export async function openRows(options: BatchOptions): Promise<OpenRows | Failed> {
-  const table = await openTable(options.rows);
-  if (options.form !== 'ndjson') {
-    const opened = await openCells(options, table);
-    if ('findings' in opened) await table.close();
-    return opened;
+async function readHeader(source: ByteSource, options: BatchOptions): Promise<ReadHeader | Failed> {
+  const first = await firstRow(source);
+  if (first === null) return failed('batch/no-header');
+  const text = headerText(first.bytes);
+  if (text === null) return failed('batch/not-text');
+  const { cells, quoteAt } = headerCells(text);
+  if (quoteAt !== null) {
+    const where = `in the name of column ${String(quoteAt)}`;
+    return { findings: [batchFinding('batch/quote', { path: ['header'] }, { where })] };
   }
-  const reader = new BlockReader(table, options.blockBytes ?? BLOCK, jsonRows(), { position: 0, line: 1 });
-  return { table, reader, header: null, headerText: '', of: fingerprint(options, table, '') };
+  const { value, findings } = readLayout(cells, columnNames(options.tariff));
+  if (value === null) return { findings };
+  const start = { position: first.bytes.length, line: first.lines + 1 };
+  return { header: cells, text, account: value.account, source: after(first.rest, source), start };
+}
+
+async function openTextRows(options: BatchOptions, table: OpenTable): Promise<OpenRows | Failed> {
+  const { first, whole } = await peek(table);
+  if (isOtherThanText(first)) return failed('batch/not-text');
+  const size = options.blockBytes ?? BLOCK;
+  if (options.form === 'ndjson') {
+    const form = jsonRows();
+    const reader = new BlockReader(whole, size, form, { position: 0, line: 1 });
+    const of = await checkFingerprint(options, table, '');
+    return { table, reader, form, header: null, headerText: '', of };
+  }
+  const read = await readHeader(whole, options);
+  if ('findings' in read) return read;
+  const form = cellRows(read.account);
+  const reader = new BlockReader(read.source, size, form, read.start);
+  const text = `${read.text}\n`;
+  const of = await checkFingerprint(options, table, text);
+  return { table, reader, form, header: read.header, headerText: text, of };
+}
+
+/**
+ * Open the table of a check.
+ *
+ * @returns everything that is wrong with its first row, where that cannot be used
+ * @throws  FileTrouble where it cannot be read
+ */
+export async function openRows(
+  options: BatchOptions,
+): Promise<OpenRows | { readonly findings: readonly PlacedFinding[] }> {
+  const table = await openTable(options.rows);
+  try {
+    const opened = await openTextRows(options, table);
+    if (!('findings' in opened)) return opened;
+    await table.close();
+    return { findings: about(options.rows, opened.findings) };
+  } catch (error) {
+    await table.close();
+    throw error;
+  }
 }
 
 /** Go on where a journal ended. */
 export async function goOn(opened: OpenRows, options: BatchOptions, journal: Journal): Promise<BlockReader> {
-  const { table, reader } = opened;
+  const { table, reader, form } = opened;
   const size = options.blockBytes ?? BLOCK;
-  const form = opened.header === null ? jsonRows() : cellRows(opened.header.indexOf('account'));
   const start = { position: journal.position, line: journal.line };
   if (table.size !== null) {
     table.seek(journal.position);

@@ -24,6 +24,8 @@ export interface BatchOptions {
   readonly workers?: number;
   /** Whether bills that are right get a line, too. */
   readonly isEvery?: boolean;
+  /** Files that the tariffs were read from: they must not be written over. */
+  readonly tariffFiles?: readonly string[];
   /** Only this part of the table, from 1, of so many; together they are the whole. */
   readonly part?: { readonly index: number; readonly count: number };
   /** Whether the last line of the findings is what the rows came to, for `joinParts`. */

@@ -1,16 +1,7 @@
-import {
-  fdatasyncSync,
-  ftruncateSync,
-  openSync,
-  closeSync,
-  writeSync,
-  readFileSync,
-  renameSync,
-  writeFileSync,
-} from 'node:fs';
-import type { Tally } from './tally.ts';
+import { closeSync, fdatasyncSync, ftruncateSync, openSync, writeSync } from 'node:fs';
+import { named, STANDARD_OUTPUT, withFile } from './file-trouble.ts';
 
-/** Takes bytes; waits where the reader is slow. */
+/** Takes bytes; waits where the reader is slow. What goes wrong is told as a `FileTrouble`. */
 export interface Sink {
   readonly write: (bytes: Uint8Array) => Promise<void>;
   /** Bytes that were written, those before a resumption among them. */
@@ -23,24 +14,38 @@ export interface Sink {
 /**
  * A file that is written from a place on; what stood behind it is cut off.
  *
- * @throws the error of the system
+ * @param length  bytes of it that stay; 0: it is made, or emptied
+ * @throws        FileTrouble where it cannot be opened
  */
 export function fileSink(path: string, length: number): Sink {
-  const file = openSync(path, length === 0 ? 'w' : 'r+');
+  const own = <Result>(work: () => Result): Result => withFile(path, 'write', work);
+  const file = own(() => openSync(path, length === 0 ? 'w' : 'r+'));
   let at = length;
-  if (length > 0) ftruncateSync(file, length);
+  if (length > 0)
+    own(() => {
+      ftruncateSync(file, length);
+    });
+  const writeAll = (bytes: Uint8Array): void => {
+    for (let done = 0; done < bytes.length;) {
+      const wrote = writeSync(file, bytes, done, bytes.length - done, at);
+      done += wrote;
+      at += wrote;
+    }
+  };
   return {
-    write: (bytes) => {
-      for (let done = 0; done < bytes.length;) {
-        const wrote = writeSync(file, bytes, done, bytes.length - done, at);
-        done += wrote;
-        at += wrote;
-      }
-      return Promise.resolve();
-    },
+    // An error is one of the promise, as with a stream.
+    write: (bytes) =>
+      new Promise((resolve) => {
+        own(() => {
+          writeAll(bytes);
+        });
+        resolve();
+      }),
     length: () => at,
     settle: () => {
-      fdatasyncSync(file);
+      own(() => {
+        fdatasyncSync(file);
+      });
     },
     close: () => {
       closeSync(file);
@@ -56,52 +61,21 @@ export const noSink = (): Sink => ({
   close: () => undefined,
 });
 
-/** A stream that takes bytes, such as standard output. */
+/** Standard output. */
 export function streamSink(write: (bytes: Uint8Array) => Promise<void>): Sink {
   let length = 0;
   return {
     write: async (bytes) => {
       length += bytes.length;
-      if (bytes.length > 0) await write(bytes);
+      if (bytes.length === 0) return;
+      try {
+        await write(bytes);
+      } catch (error) {
+        throw named(STANDARD_OUTPUT, 'write', error);
+      }
     },
     length: () => length,
     settle: () => undefined,
     close: () => undefined,
   };
-}
-
-/** How far a check has come: what is needed to go on after it was killed. */
-export interface Journal {
-  readonly format: 'unitbook-batch-journal-1';
-  /** What the check was begun with, as one text: anything else cannot go on with it. */
-  readonly of: string;
-  /** Bytes of the table that are dealt with, and the line behind them. */
-  readonly position: number;
-  readonly line: number;
-  /** Bytes of the findings, and of the rows set aside, that belong to them. */
-  readonly findings: number;
-  readonly side: number;
-  readonly tally: Tally;
-  readonly isDone: boolean;
-}
-
-/** Where the journal of a file of findings stands. */
-const journalPath = (out: string): string => `${out}.journal`;
-
-/** Write a journal so that whoever reads it finds the one before or this one, whole. */
-export function writeJournal(out: string, journal: Journal): void {
-  const path = journalPath(out);
-  writeFileSync(`${path}.new`, JSON.stringify(journal), { flush: true });
-  renameSync(`${path}.new`, path);
-}
-
-/** The journal of a file of findings; null: there is none that can be read. */
-export function readJournal(out: string): Journal | null {
-  try {
-    const journal = JSON.parse(readFileSync(journalPath(out), 'utf8')) as
-      Journal | { readonly format: unknown };
-    return 'tally' in journal ? journal : null;
-  } catch {
-    return null;
-  }
 }

@@ -57,9 +57,15 @@ const MOST_WAITING = 4;
  */
 const GROWTH = 40;
 
+/** Keep the nursery of this thread as small as it is: the limit that others begin with cannot be set any more. */
+function keepNurserySmall(): void {
+  setFlagsFromString('--semi-space-growth-factor=1');
+}
+
 /** Keep the heaps of this program small; for the threads of a batch, before they begin. */
 export function keepHeapsSmall(): void {
   setFlagsFromString(`--heap-growing-percent=${String(GROWTH)}`);
+  keepNurserySmall();
 }
 
 /** Checks blocks in this thread and in others: each block goes to the one that has fewest, here when all have enough. */
@@ -92,6 +98,8 @@ export class Workers implements Pool {
         worker.load -= 1;
         this.take(answer);
       });
+      // A thread that begins sets the growth of nurseries back to what it was.
+      thread.on('online', keepNurserySmall);
       thread.on('error', (error) => {
         this.fail(error);
       });
@@ -113,16 +121,21 @@ export class Workers implements Pool {
     void this.tell();
   }
 
+  /**
+   * The next block to be told of, where it is done. Behind a failure nothing more is told: what was written of a block
+   * would be written once more.
+   */
+  private nextDone(): (Waiting & { readonly answer: WorkerAnswer }) | null {
+    const { answer = null, done } = this.waiting.get(this.due) ?? {};
+    return this.failure !== null || answer === null || done === undefined ? null : { answer, done };
+  }
+
   /** Tell of the blocks that are done, in their order. */
   private async tell(): Promise<void> {
     if (this.isTelling) return;
     this.isTelling = true;
     try {
-      for (
-        let first = this.waiting.get(this.due);
-        first?.answer != null;
-        first = this.waiting.get(this.due)
-      ) {
+      for (let first = this.nextDone(); first !== null; first = this.nextDone()) {
         await first.done(first.answer);
         if (first.answer.bytes !== NONE) this.spare.push(first.answer.bytes);
         this.waiting.delete(this.due);

@@ -1,4 +1,5 @@
 import { CAUSES, minorUnitDigits } from '@unitbook/engine';
+import { orderBreaks } from './account-order.ts';
 import { sumText } from './exact-sum.ts';
 import type { Count, Tally } from './tally.ts';
 
@@ -17,6 +18,8 @@ export interface BatchSummary {
   readonly currency: string;
   readonly rows: number;
   readonly accounts: number;
+  /** How often an account stands below one that comes after it. */
+  readonly outOfOrder: number;
   readonly verdicts: Readonly<Record<string, TextCount>>;
   readonly favour: Readonly<Record<string, TextCount>>;
   /** By how much: the most of each band. */
@@ -71,6 +74,7 @@ export function summaryOf(
     currency,
     rows: tally.rows,
     accounts: tally.accounts,
+    outOfOrder: orderBreaks(tally.order),
     verdicts: ordered(tally.verdicts, VERDICTS),
     favour: ordered(tally.favour, ['utility', 'household']),
     amounts: ordered(tally.amounts, BANDS),
@@ -121,13 +125,24 @@ function causeLines({ causes, currency, supplier }: BatchSummary): readonly stri
   ]);
 }
 
+/** Accounts in no order: whether one of them stands in two places is not seen. */
+const orderLines = (outOfOrder: number): readonly string[] =>
+  outOfOrder === 0
+    ? []
+    : [
+        `Accounts are in no order: ${outOfOrder === 1 ? 'one stands' : `${String(outOfOrder)} stand`} below a later one.`,
+        'An account in two places counts as two, and its credit begins anew. Sort by account and from.',
+      ];
+
 /** The summary as a page of text; sums are printed less right. */
 export function summaryPage(summary: BatchSummary): readonly string[] {
-  const { rows, accounts, verdicts, favour, amounts, explained, codes, currency, tariff } = summary;
+  const { rows, accounts, outOfOrder, verdicts, favour, amounts, explained, codes, currency, tariff } =
+    summary;
   const counted = (counts: Readonly<Record<string, TextCount>>, words: (key: string) => string) =>
     Object.entries(counts).map(([key, count]) => line(words(key), count, currency));
   return [
     `${String(rows)} rows of ${String(accounts)} accounts, checked by ${tariff}`,
+    ...orderLines(outOfOrder),
     ...section(
       'Bills',
       counted(verdicts, (key) => VERDICT_WORDS[key] ?? key),

@@ -1,4 +1,5 @@
 import type { CheckedBill, Quotient } from '@unitbook/engine';
+import { isAccountOrder, joinedOrder, type AccountOrder } from './account-order.ts';
 import { addSums, NO_SUM, sizeOf, sumOf, type ExactSum } from './exact-sum.ts';
 
 /** So many bills, of so many accounts, and what they are wrong by: printed less right. */
@@ -13,6 +14,8 @@ export interface Tally {
   /** Rows, those that cannot be used among them. */
   rows: number;
   accounts: number;
+  /** null: there is no row that can be used. */
+  order: AccountOrder | null;
   /** Bills by verdict, and rows that cannot be used as "unreadable". */
   readonly verdicts: Record<string, Count>;
   /** By "utility" and "household": in whose favour bills are wrong. */
@@ -31,6 +34,7 @@ export interface Tally {
 export const emptyTally = (): Tally => ({
   rows: 0,
   accounts: 0,
+  order: null,
   verdicts: {},
   favour: {},
   amounts: {},
@@ -51,6 +55,50 @@ function bandOf(difference: Quotient): string {
   const { top, bottom } = sizeOf(sumOf(difference));
   const band = BANDS.find((most) => BigInt(top) <= BigInt(most) * BigInt(bottom));
   return band === undefined ? 'more' : String(band);
+}
+
+const isCount = (value: unknown): boolean => {
+  const { bills, accounts, sum } = (value ?? {}) as Partial<Count>;
+  const { top, bottom } = (sum ?? {}) as Partial<Record<keyof ExactSum, unknown>>;
+  const isSum = typeof top === 'string' && /^-?\d+$/.test(top) && typeof bottom === 'string';
+  return Number.isSafeInteger(bills) && Number.isSafeInteger(accounts) && isSum && /^[1-9]\d*$/.test(bottom);
+};
+
+/**
+ * Whether something that was read of a file is a tally to its end.
+ *
+ * @example
+ * isTally({ rows: 1 }) //=> false
+ */
+export function isTally(value: unknown): value is Tally {
+  if (typeof value !== 'object' || value === null) return false;
+  const tally = value as Partial<Record<keyof Tally, unknown>>;
+  return (
+    Number.isSafeInteger(tally.rows) &&
+    Number.isSafeInteger(tally.accounts) &&
+    isAccountOrder(tally.order) &&
+    GROUPS.every((group) => {
+      const counts = tally[group];
+      return typeof counts === 'object' && counts !== null && Object.values(counts).every(isCount);
+    })
+  );
+}
+
+/**
+ * Whether nothing was found: every row was read, and every bill is right, though some may be surprising.
+ *
+ * @example
+ * isClean({ rows: 0, verdicts: {} }) //=> true
+ */
+export function isClean({
+  rows,
+  verdicts,
+}: {
+  readonly rows: number;
+  readonly verdicts: Readonly<Record<string, { readonly bills: number }>>;
+}): boolean {
+  const { right, 'right-but-surprising': surprising } = verdicts;
+  return (right?.bills ?? 0) + (surprising?.bills ?? 0) === rows;
 }
 
 /** Adds up what rows came to. */
@@ -122,10 +170,11 @@ export class Tallying {
   }
 }
 
-/** Add what other rows came to. */
+/** Add what the rows below came to. */
 export function addTally(into: Tally, more: Tally): void {
   into.rows += more.rows;
   into.accounts += more.accounts;
+  into.order = joinedOrder(into.order, more.order);
   for (const group of GROUPS)
     for (const [key, { bills, accounts, sum }] of Object.entries(more[group])) {
       const count = (into[group][key] ??= { bills: 0, accounts: 0, sum: NO_SUM });

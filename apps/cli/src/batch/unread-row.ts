@@ -31,9 +31,14 @@ export const MONEY_PLACES = 8;
 /** No more of a cell is quoted than anyone reads. */
 const LONGEST = 60;
 
+const decoder = new TextDecoder('utf-8', { ignoreBOM: true });
+
 /** What stands between two places, a doubled quote as one. */
 export const cellText = (bytes: Uint8Array, from: number, to: number): string =>
-  new TextDecoder().decode(bytes.subarray(from, to)).replaceAll('""', '"');
+  decoder.decode(bytes.subarray(from, to)).replaceAll('""', '"');
+
+/** A row that is no text in UTF-8: what stands in it cannot even be told. */
+export const notTextFinding = (): Finding => batchFinding('batch/not-text', { path: [] });
 
 /** A row whose days cannot be. */
 export function periodFinding(
@@ -88,7 +93,7 @@ export function faultFinding(
     case 'account':
       return batchFinding('batch/account', at);
     case 'quote':
-      return batchFinding('batch/quote', at, { column });
+      return batchFinding('batch/quote', at, { where: `under ${column}` });
     case 'cells': {
       const found = String(cellCount(bytes, from, to));
       return batchFinding('batch/cells', { path: [] }, { found, expected: String(header.length) });

@@ -1,5 +1,6 @@
-import { isDecimalText, parseDay, type Finding } from '@unitbook/engine';
+import { parseDay, type Finding } from '@unitbook/engine';
 import { idleTableOptions } from './check-batch-options.ts';
+import { toleranceFindings } from './check-tolerance.ts';
 import type { TypedCommand } from './command.ts';
 import { excludedFindings, hasOption, optionFinding, type Excluded } from './shared-options.ts';
 
@@ -34,8 +35,8 @@ function inputTwice({ values, lists }: TypedCommand): readonly Finding[] {
   return names.length < 2 ? [] : [optionFinding('command/input-twice', { names: names.join(' and ') })];
 }
 
-function valueFindings({ values }: TypedCommand): readonly Finding[] {
-  const [tolerance, bill, on] = [values.get('tolerance'), values.get('bill'), values.get('on')];
+function valueFindings(typed: TypedCommand): readonly Finding[] {
+  const [bill, on] = [typed.values.get('bill'), typed.values.get('on')];
   const isDay = on === undefined || parseDay(on) !== null;
   const noDay = {
     name: '--on',
@@ -43,14 +44,16 @@ function valueFindings({ values }: TypedCommand): readonly Finding[] {
     or: '',
     remedy: 'Correct the date, or leave the option out to use the clock.',
   };
-  const isAmount = tolerance === undefined || (isDecimalText(tolerance) && !tolerance.startsWith('-'));
+  const noPlace = {
+    name: '--bill',
+    value: bill ?? '',
+    expected: 'the place of a bill in the file, from 1 on',
+  };
   const isPlace = bill === undefined || /^[1-9]\d{0,2}$/.test(bill);
-  const wrong = (name: string, value: string | undefined, expected: string): Finding =>
-    optionFinding('command/not-a-number', { name, value: value ?? '', expected });
   return [
-    ...(isAmount ? [] : [wrong('--tolerance', tolerance, 'an amount of money of 0 or more, such as 0.01')]),
+    ...toleranceFindings(typed),
     ...(isDay ? [] : [optionFinding('command/no-such-day', noDay)]),
-    ...(isPlace ? [] : [wrong('--bill', bill, 'the place of a bill in the file, from 1 on')]),
+    ...(isPlace ? [] : [optionFinding('command/not-a-number', noPlace)]),
   ];
 }
 

@@ -145,7 +145,7 @@ function printed(
   const bills = chosenBills(checked.bills, values.get('bill'));
   const shown = new Set(bills.map(({ place }) => place - 1));
   const effects = effectsOf(checked.bills).flatMap((one) => (one !== null && shown.has(one.at) ? [one] : []));
-  return `${checkPage({ account, tariff: tariff.document, bills, effects }, notation).join('\n')}\n`;
+  return `${checkPage({ account, tariff: tariff.document, bills, effects }, written).join('\n')}\n`;
 }
 
 async function runCheck(typed: TypedCommand, io: CommandIo): Promise<number> {

@@ -1,7 +1,7 @@
 import type { Finding } from '@unitbook/engine';
 import { decodePieces } from '@unitbook/meter-files';
+import { failureFinding } from '../file-failure.ts';
 import type { CommandIo, FilePiece } from '../io.ts';
-import { failureFinding } from './read-bytes.ts';
 
 /** So many characters tell what a file is. */
 const HEAD = 65_536;

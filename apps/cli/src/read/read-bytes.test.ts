@@ -14,6 +14,7 @@ const ioWith = (read: FileRead): CommandIo => ({
   batch: () => {
     throw new Error('A document is no table.');
   },
+  parquet: () => Promise.resolve(null),
 });
 
 it.each([

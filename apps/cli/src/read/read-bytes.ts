@@ -1,7 +1,8 @@
 import { DOCUMENT_LIMITS, type Finding, type FindingPlace } from '@unitbook/engine';
 import { commandFinding } from '../findings.ts';
 import { otherDocument, type DocumentFormat } from './document-format.ts';
-import type { CommandIo, FileFailure, FileRead } from '../io.ts';
+import { failureFinding } from '../file-failure.ts';
+import type { CommandIo, FileRead } from '../io.ts';
 
 const MEGABYTE = 1024 * 1024;
 const HERE: FindingPlace = { path: [] };
@@ -12,18 +13,6 @@ const LARGEST_DOCUMENT: number = Math.ceil((3 * DOCUMENT_LIMITS.text) / MEGABYTE
 /** What is printed for a file: standard input has no name. */
 export function fileName(path: string): string {
   return path === '-' ? 'standard input' : path;
-}
-
-/** Why a file could not be read, as a finding. */
-export function failureFinding(failure: FileFailure): Finding {
-  switch (failure.kind) {
-    case 'missing':
-      return commandFinding('command/missing-file', HERE);
-    case 'folder':
-      return commandFinding('command/folder', HERE);
-    case 'unreadable':
-      return commandFinding('command/unreadable-file', HERE, { reason: failure.reason });
-  }
 }
 
 /** Why a file could not be read, as a finding; null when it could. */
