@@ -1,6 +1,6 @@
 import { defaultServerConditions, defineConfig } from 'vite';
 
-/** The command as one file with no dependency left to install. */
+/** The command as one file, with no dependency left to install but the one that is optional. */
 export default defineConfig({
   build: {
     ssr: 'src/unitbook.ts',
@@ -9,5 +9,10 @@ export default defineConfig({
     minify: false,
     rolldownOptions: { output: { entryFileNames: 'unitbook.js' } },
   },
-  ssr: { noExternal: true, resolve: { conditions: ['@unitbook/source', ...defaultServerConditions] } },
+  // An optional part stays outside: it is a program for each machine.
+  ssr: {
+    noExternal: true,
+    external: ['@duckdb/node-api'],
+    resolve: { conditions: ['@unitbook/source', ...defaultServerConditions] },
+  },
 });

@@ -4,6 +4,7 @@ import { COLUMNS, FILE_FINDINGS } from '@unitbook/meter-files';
 import { describe, expect, it } from 'vitest';
 import { billCommand } from '../../apps/cli/src/commands/bill.ts';
 import { demoCommand } from '../../apps/cli/src/commands/demo.ts';
+import { parquetCommand } from '../../apps/cli/src/commands/parquet.ts';
 import { plantCommand } from '../../apps/cli/src/commands/plant.ts';
 import { quoteCommand } from '../../apps/cli/src/commands/quote.ts';
 import { readingsCommand } from '../../apps/cli/src/commands/readings.ts';
@@ -28,9 +29,9 @@ describe('docs/reference/readings.md', () => {
   });
 });
 
-describe('docs/reference/command.md', () => {
-  it('has one row for every code, and no other', () => {
-    expect(rows(page('command'))).toEqual(Object.keys(COMMAND_FINDINGS).sort());
+describe('docs/reference/command.md, with the page on Parquet', () => {
+  it('have one row for every code, and no other', () => {
+    expect(rows(`${page('command')}\n${page('parquet')}`)).toEqual(Object.keys(COMMAND_FINDINGS).sort());
   });
 
   it.each([
@@ -38,6 +39,7 @@ describe('docs/reference/command.md', () => {
     { command: readingsCommand, own: 'command' },
     { command: plantCommand, own: 'command' },
     { command: quoteCommand, own: 'command-2' },
+    { command: parquetCommand, own: 'parquet' },
     { command: tariffCommand, own: 'command' },
     { command: demoCommand, own: 'command' },
   ])('names every option of $command.name, as its help does', ({ command, own }) => {

@@ -80,6 +80,8 @@ export function sessionIo(
       entry: null,
       cores: 1,
     }),
+    // Sessions are those of a program without its optional part.
+    parquet: () => Promise.resolve(null),
   };
   return { io, printed };
 }

@@ -2,6 +2,7 @@ import { findingMaker, inFileOrder, type Finding, type FindingPlace } from '@uni
 import { COMMAND_FILE_FINDINGS } from './told/file-findings.ts';
 import { COMMAND_METER_FINDINGS } from './told/meter-findings.ts';
 import { OPTION_FINDINGS } from './told/option-findings.ts';
+import { PARQUET_FINDINGS } from './told/parquet-findings.ts';
 import type { Values } from './told/values.ts';
 
 /** Everything that a command says of itself, by code. */
@@ -9,6 +10,7 @@ export const COMMAND_FINDINGS = {
   ...OPTION_FINDINGS,
   ...COMMAND_FILE_FINDINGS,
   ...COMMAND_METER_FINDINGS,
+  ...PARQUET_FINDINGS,
 } as const satisfies Parameters<typeof findingMaker>[0];
 
 /** A code of a finding about a command. */

@@ -7,6 +7,7 @@ export const HELP = `unitbook reconciles the meter readings of a solar household
   unitbook quote     works out what a plant that is not built yet would save and cost
   unitbook promise   sets readings against a quote: whether its saving came
   unitbook check     sets printed bills beside the right ones, and says which rule differs
+  unitbook parquet   reads tables of bills kept in Parquet, and writes findings there
   unitbook tariff    checks tariff files, worked cases and a year under a tariff
   unitbook demo      shows a year of an invented household
 

@@ -1,9 +1,7 @@
 import type { DayNumber } from '@unitbook/engine';
 import type { BatchIo } from './batch/index.ts';
-
-/** Why a file could not be read, or not to its end. */
-export type FileFailure =
-  { readonly kind: 'missing' | 'folder' } | { readonly kind: 'unreadable'; readonly reason: string };
+import type { FileFailure } from './file-failure.ts';
+import type { ParquetEngine } from './parquet/engine.ts';
 
 /** What became of an attempt to read a file. */
 export type FileRead =
@@ -33,4 +31,6 @@ export interface CommandIo {
   readonly today: DayNumber;
   /** What a check of a whole table touches: threads, a clock that only goes on, bytes of any number. */
   readonly batch: () => BatchIo;
+  /** What reads and writes Parquet; null: it is not installed. */
+  readonly parquet: () => Promise<ParquetEngine | null>;
 }

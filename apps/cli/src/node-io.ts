@@ -3,23 +3,9 @@ import { stat } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import { dayNumber } from '@unitbook/engine';
 import type { BatchIo } from './batch/index.ts';
-import type { CommandIo, FileFailure, FilePiece, FileRead } from './io.ts';
-
-/** What the operating system says, in words. */
-const REASONS: Readonly<Record<string, string>> = {
-  EACCES: 'permission denied',
-  EPERM: 'permission denied',
-  ELOOP: 'a link that leads back to itself',
-  ENAMETOOLONG: 'a name too long for a file',
-  EMFILE: 'too many files open',
-};
-
-function failed(error: unknown): FileFailure {
-  const code = (error as NodeJS.ErrnoException).code ?? '';
-  if (code === 'ENOENT' || code === 'ENOTDIR') return { kind: 'missing' };
-  if (code === 'EISDIR') return { kind: 'folder' };
-  return { kind: 'unreadable', reason: REASONS[code] ?? (code || 'an unknown reason') };
-}
+import { readFailure } from './file-failure.ts';
+import { openEngine } from './parquet/engine.ts';
+import type { CommandIo, FilePiece, FileRead } from './io.ts';
 
 /** Read a stream to its end, or until it is too long: it may never end. */
 async function readUpTo(stream: AsyncIterable<Uint8Array>, limit: number): Promise<FileRead> {
@@ -41,7 +27,7 @@ async function readFile(path: string, limit: number): Promise<FileRead> {
     if (found.isFile() && found.size > limit) return { kind: 'too-large', size: found.size };
     return await readUpTo(createReadStream(path) as AsyncIterable<Uint8Array>, limit);
   } catch (error) {
-    return failed(error);
+    return readFailure(error);
   }
 }
 
@@ -54,7 +40,7 @@ async function* readPieces(path: string): AsyncGenerator<FilePiece> {
     const stream = (path === '-' ? process.stdin : createReadStream(path)) as AsyncIterable<Uint8Array>;
     for await (const bytes of stream) yield { kind: 'bytes', bytes };
   } catch (error) {
-    yield failed(error);
+    yield readFailure(error);
   }
 }
 
@@ -86,5 +72,6 @@ export function nodeIo(): CommandIo {
     err: (text) => void process.stderr.write(text),
     today: dayNumber({ year: now.getFullYear(), month: now.getMonth() + 1, day: now.getDate() }),
     batch: batchIo,
+    parquet: openEngine,
   };
 }

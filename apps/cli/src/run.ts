@@ -4,6 +4,7 @@ import { billCommand } from './commands/bill.ts';
 import { checkCommand } from './commands/check.ts';
 import { finish, type Command } from './commands/command.ts';
 import { demoCommand } from './commands/demo.ts';
+import { parquetCommand } from './commands/parquet.ts';
 import { plantCommand } from './commands/plant.ts';
 import { promiseCommand } from './commands/promise.ts';
 import { quoteCommand } from './commands/quote.ts';
@@ -20,6 +21,7 @@ const COMMANDS: readonly Command[] = [
   quoteCommand,
   promiseCommand,
   checkCommand,
+  parquetCommand,
   tariffCommand,
   demoCommand,
 ];
