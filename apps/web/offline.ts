@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { join, relative, sep } from 'node:path';
+import { join, relative, resolve, sep } from 'node:path';
 import type { Plugin, ResolvedConfig } from 'vite';
 
 /** File names are relative to the worker's own address, so the page works at `/` and in a folder alike. */
@@ -53,7 +53,8 @@ export function offline(): Plugin {
       config = resolved;
     },
     closeBundle() {
-      const out = join(config.root, config.build.outDir);
+      // A folder named from the root of the disk stays that.
+      const out = resolve(config.root, config.build.outDir);
       const files = emittedFiles(out);
       const hash = createHash('sha256');
       for (const file of files) hash.update(readFileSync(file));

@@ -11,7 +11,9 @@ function trimStyles(text: string): string {
 }
 
 const MODULE = /[/\\]packages[/\\]form[/\\]src[/\\]styles[/\\]book\.ts$/;
-const ASSET = /book-[\w-]+\.css$/;
+/** A name of its own: the page has a style sheet besides, which a browser fetches by itself. */
+const NAME = 'form-styles';
+const ASSET = new RegExp(String.raw`${NAME}-[\w-]+\.css$`);
 
 /**
  * Ships the form's styles as a style sheet of their own, not within the script: the package carries them as
@@ -26,7 +28,7 @@ export function styleSheet(): Plugin {
       if (!MODULE.test(id)) return null;
       const { module } = await runnerImport<{ bookStyles: string }>(id);
       const source = trimStyles(module.bookStyles);
-      const reference = this.emitFile({ type: 'asset', name: 'book.css', source });
+      const reference = this.emitFile({ type: 'asset', name: `${NAME}.css`, source });
       // Without its styles the page is plain, and works.
       const address = `import.meta.ROLLUP_FILE_URL_${reference}`;
       return `export const bookStyles = await fetch(${address}).then((r) => r.ok ? r.text() : '', () => '');`;

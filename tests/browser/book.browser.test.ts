@@ -1,28 +1,14 @@
 import { emptyHousehold, householdText, keepIn, readHousehold } from '@unitbook/form';
-import { expect, it, vi } from 'vitest';
+import { expect, it } from 'vitest';
 import { demoHousehold, drawn, expectAccessible, householdWith, memoryStorage, mountBook } from './mount.ts';
+import { chooseFile, saved } from './opened.ts';
 
 function press(shelf: ShadowRoot, id: string): void {
   shelf.getElementById(id)?.click();
 }
 
 function openFile(shelf: ShadowRoot, text: string): void {
-  const files = new DataTransfer();
-  files.items.add(new File([text], 'saved.json'));
-  const input = shelf.getElementById('open-file') as HTMLInputElement;
-  input.files = files.files;
-  input.dispatchEvent(new Event('change'));
-}
-
-/** The text of the file that a press of a button saves. */
-async function saved(act: () => void): Promise<{ name: string; text: string }> {
-  const click = vi.spyOn(HTMLAnchorElement.prototype, 'click').mockImplementation(() => undefined);
-  act();
-  const [link] = click.mock.contexts as HTMLAnchorElement[];
-  click.mockRestore();
-  if (link === undefined) throw new Error('No file was saved.');
-  const response = await fetch(link.href);
-  return { name: link.download, text: await response.text() };
+  chooseFile(shelf.getElementById('open-file') as HTMLInputElement, text, 'saved.json');
 }
 
 it('is accessible with the demo note and with notices', async () => {

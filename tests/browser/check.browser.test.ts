@@ -5,7 +5,7 @@ import billsText from '../../tariffs-examples/checks/two-bills.json?raw';
 import disputeText from '../../tariffs-examples/disputes/tarumira.json?raw';
 import { drawn, expectAccessible } from './mount.ts';
 import { openCheck, type OpenCheck } from './open-check.ts';
-import { saved } from './open-quote.ts';
+import { chooseFile, saved } from './opened.ts';
 
 // Two acceptance scenarios, in an invented place (project reference, 2025), section 6.1: right is Rs 230 with 24 units
 // billed, printed is Rs 546 with 82; credit not brought forward adds 229.70, the surcharge on import 86.40.
@@ -91,7 +91,7 @@ it('takes numbers as a bill prints them, says how they were read, and keeps them
   expect(check.field('check-payable').value).toBe('Rs 546/-');
   expect(check.field('check-line-subsidy').value).toBe('−75.00');
   expect(check.text('#check-verdict')).toBe('₹316 too much.');
-  const { name, text } = await saved(() => check.press('check-save'));
+  const { name, text } = await saved(() => check.pressAt('check-save'));
   expect(name).toBe('unitbook-bills-TAR-30-00417.json');
   const bill = (JSON.parse(text) as { bills: PrintedBillDocument[] }).bills[1];
   expect([bill?.payable, bill?.from, bill?.lines?.at(-1)]).toEqual([
@@ -185,9 +185,9 @@ it('prints the page, the memo or the letter by itself', async () => {
     );
     window.dispatchEvent(new Event('afterprint'));
   });
-  await check.press('check-print');
-  await check.press('check-print-memo');
-  await check.press('check-print-letter');
+  await check.pressAt('check-print');
+  await check.pressAt('check-print-memo');
+  await check.pressAt('check-print-letter');
   print.mockRestore();
   expect(sheets).toEqual(['', 'prints-memo', 'prints-letter']);
   expect(check.root.querySelector('.check-book')?.className.trim()).toBe('book check-book');
@@ -205,13 +205,13 @@ it('ticks the evidence that is held', async () => {
   const before = check.texts('.evidence li');
   expect(before.length).toBeGreaterThan(0);
   expect(before.every((one) => one.endsWith(', to get'))).toBe(true);
-  await check.press('check-held-0');
+  await check.pressAt('check-held-0');
   expect(check.texts('.evidence li')[0]).toContain(', held');
 });
 
 it('adds bills, orders them by their days, takes them out and puts them back', async () => {
   const { check } = await openCheck();
-  await check.press('check-add-bill');
+  await check.pressAt('check-add-bill');
   expect(check.field('check-from').value).toBe('2025-06-01');
   await check.type('check-from', '1 March 2025');
   await check.type('check-to', '2025-04-01');
@@ -221,17 +221,17 @@ it('adds bills, orders them by their days, takes them out and puts them back', a
   expect(days).toHaveLength(3);
   // The one that is typed stays open wherever it stands.
   expect(check.field('check-to').value).toBe('2025-04-01');
-  await check.press('check-take-bill');
+  await check.pressAt('check-take-bill');
   expect(check.texts('button.bill')).toHaveLength(2);
   await expect.poll(() => check.root.activeElement?.id).toBe('check-undo');
-  await check.press('check-undo');
+  await check.pressAt('check-undo');
   expect(check.texts('button.bill span')[0]).toContain('1 March 2025');
   expect(check.field('check-from').value).toBe('1 March 2025');
 });
 
 it('has lines that the tariff does not have', async () => {
   const { check } = await openCheck();
-  await check.press('check-add-line');
+  await check.pressAt('check-add-line');
   const name = check.field('check-line-other-1-name');
   name.value = 'Meter rent';
   name.dispatchEvent(new Event('change'));
@@ -244,13 +244,13 @@ it('has lines that the tariff does not have', async () => {
   check.root.querySelector<HTMLElement>('.name button')?.click();
   await check.settled();
   expect(check.root.querySelector('[data-figure="line.Meter rent"]')).toBe(null);
-  await check.press('check-undo');
+  await check.pressAt('check-undo');
   expect(check.field('check-line-other-1').value).toBe('20.00');
 });
 
 it('writes a file that the engine reads whole, and opens it again', async () => {
   const { check } = await openCheck();
-  const { text } = await saved(() => check.press('check-save'));
+  const { text } = await saved(() => check.pressAt('check-save'));
   const read = readCheck(text);
   expect(read.findings).toEqual([]);
   expect(read.value.bills).toHaveLength(2);
@@ -258,7 +258,7 @@ it('writes a file that the engine reads whole, and opens it again', async () => 
   await check.settled();
   expect(check.text('.which')).toContain('Your own bills');
   expect(check.text('#check-verdict')).toBe('₹316 too much.');
-  await check.press('check-put-back');
+  await check.pressAt('check-put-back');
   expect(check.text('.which')).toContain('Demo');
 });
 
@@ -300,10 +300,7 @@ it('goes by rules of a file, and says why another cannot be used', async () => {
   const { check } = await openCheck();
   await expect.poll(() => check.text('#check-rules')).toContain('Disputed bills of TARESCO');
   const give = (text: string, name: string): void => {
-    const files = new DataTransfer();
-    files.items.add(new File([text], name));
-    check.field('check-rules-file').files = files.files;
-    check.field('check-rules-file').dispatchEvent(new Event('change'));
+    chooseFile(check.field('check-rules-file'), text, name);
   };
   give('{}', 'none.json');
   await expect.poll(() => check.text('.sheets-page .finding.error')).toContain('“none.json” cannot be used:');
@@ -323,7 +320,7 @@ it('goes back to the book by keyboard, to the button that opened it', async () =
 it('fits a phone 360 px wide without scrolling sideways', async () => {
   await page.viewport(360, 740);
   const { check } = await openCheck();
-  await check.press('check-add-line');
+  await check.pressAt('check-add-line');
   expect(document.documentElement.scrollWidth).toBeLessThanOrEqual(360);
   await expectAccessible();
   await page.viewport(1280, 900);

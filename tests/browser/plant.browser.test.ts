@@ -1,7 +1,8 @@
 import type { Household } from '@unitbook/form';
 import { page, userEvent } from 'vitest/browser';
-import { expect, it, vi } from 'vitest';
+import { expect, it } from 'vitest';
 import { demoHousehold, drawn, expectAccessible, mountMonth, type Mounted } from './mount.ts';
+import { chooseFile, fetched, Opened, saved } from './opened.ts';
 
 type Plant = HTMLElementTagNameMap['unitbook-plant'];
 
@@ -12,75 +13,20 @@ function withoutPlant(): Household {
 }
 
 /** The page of the plant, opened, and what tests do with it. */
-class OpenPlant {
+class OpenPlant extends Opened<Plant> {
   readonly mounted: Mounted;
-  readonly element: Plant;
 
   constructor(mounted: Mounted, element: Plant) {
+    super(element);
     this.mounted = mounted;
-    this.element = element;
-  }
-
-  get root(): ShadowRoot {
-    if (this.element.shadowRoot === null) throw new Error('The page of the plant was not drawn.');
-    return this.element.shadowRoot;
   }
 
   get household(): Household {
     return this.mounted.month.household;
   }
 
-  field(id: string): HTMLInputElement {
-    const field = this.root.getElementById(id);
-    if (field === null) throw new Error(`Nothing has the id ${id}.`);
-    return field as HTMLInputElement;
-  }
-
-  text(selector: string): string {
-    return this.root.querySelector(selector)?.textContent.replace(/\s+/g, ' ').trim() ?? '';
-  }
-
-  texts(selector: string): string[] {
-    return [...this.root.querySelectorAll(selector)].map((one) =>
-      one.textContent.replace(/\s+/g, ' ').trim(),
-    );
-  }
-
-  async type(id: string, text: string): Promise<void> {
-    const field = this.field(id);
-    field.focus();
-    field.value = text;
-    field.dispatchEvent(new InputEvent('input', { bubbles: true, composed: true }));
-    await drawn(this.element);
-  }
-
-  /** Leave the field that is being typed in. */
-  async leave(): Promise<void> {
-    (this.root.activeElement as HTMLElement | null)?.blur();
-    await drawn(this.element);
-  }
-
-  async choose(id: string, value: string): Promise<void> {
-    const field = this.field(id);
-    field.value = value;
-    field.dispatchEvent(new Event('change'));
-    await drawn(this.element);
-  }
-
-  async press(label: string): Promise<void> {
-    const button = [...this.root.querySelectorAll('button')].find(
-      (one) => one.textContent.replace(/\s+/g, ' ').trim() === label,
-    );
-    if (button === undefined) throw new Error(`No button says "${label}".`);
-    button.click();
-    await drawn(this.element);
-  }
-
   async openFile(text: string, name = 'days.csv'): Promise<void> {
-    const files = new DataTransfer();
-    files.items.add(new File([text], name));
-    this.field('plant-day-files').files = files.files;
-    this.field('plant-day-files').dispatchEvent(new Event('change'));
+    chooseFile(this.field('plant-day-files'), text, name);
     await expect.poll(() => this.texts('.files li, [data-code="refused"]').length).toBeGreaterThan(0);
     await drawn(this.element);
   }
@@ -90,24 +36,10 @@ class OpenPlant {
 async function mountPlant(household: Household, today = '2026-05-01'): Promise<OpenPlant> {
   const mounted = await mountMonth(household, today);
   mounted.root.querySelector<HTMLElement>('.plant-page > details > summary')?.click();
-  const find = (): Plant | null => mounted.root.querySelector('unitbook-plant');
-  await expect.poll(() => find()?.shadowRoot?.querySelector('.plant')).toBeTruthy();
-  const element = find();
-  if (element === null) throw new Error('The page of the plant did not open.');
+  const element = await fetched(mounted.root, 'unitbook-plant', '.plant');
   await drawn(element);
   await expectAccessible();
   return new OpenPlant(mounted, element);
-}
-
-/** The text of the file that a press of a button saves. */
-async function saved(act: () => Promise<void>): Promise<{ name: string; text: string }> {
-  const click = vi.spyOn(HTMLAnchorElement.prototype, 'click').mockImplementation(() => undefined);
-  await act();
-  const [link] = click.mock.contexts as HTMLAnchorElement[];
-  click.mockRestore();
-  if (link === undefined) throw new Error('No file was saved.');
-  const response = await fetch(link.href);
-  return { name: link.download, text: await response.text() };
 }
 
 it('is accessible with everything open, by months and by days', async () => {
@@ -168,7 +100,7 @@ it('judges the months by a table that is typed', async () => {
   await plant.choose('plant-expected', 'monthly');
   expect(plant.text('#plant-expected-monthly-findings')).toContain('every month, January to December');
   for (const [month, units] of QUOTE.entries())
-    await plant.type(`plant-expected-monthly-${String(month)}`, units);
+    await plant.put(`plant-expected-monthly-${String(month)}`, units);
   await plant.leave();
   expect(plant.texts('tbody td.judged')).toEqual([
     '~ watch',
@@ -194,7 +126,7 @@ it('takes a pasted list, and asks about what it cannot read once the field is le
     .dispatchEvent(new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true }));
   await drawn(plant.element);
   expect(plant.household.plant?.expected).toEqual({ monthly: QUOTE });
-  await plant.type('plant-expected-monthly-2', '1,200');
+  await plant.put('plant-expected-monthly-2', '1,200');
   expect(plant.texts('.finding .mark')).toEqual(['Still to type:']);
   await plant.leave();
   expect(plant.text('.finding')).toContain('To set right');
@@ -202,7 +134,7 @@ it('takes a pasted list, and asks about what it cannot read once the field is le
   await plant.press('Use 1,200');
   expect(plant.household.plant?.expected?.monthly?.[2]).toBe('1200');
   expect(plant.field('plant-expected-monthly-2').value).toBe('1200');
-  await plant.type('plant-expected-monthly-2', '1,200.5');
+  await plant.put('plant-expected-monthly-2', '1,200.5');
   expect(plant.field('plant-expected-monthly-2').value).toBe('1,200.5');
   expect(plant.text('#plant-expected-monthly-2-echo')).toBe('Read as 1,200.5 units');
 });
@@ -254,9 +186,9 @@ it('keeps a diary: an entry is added, changed, taken out and put back', async ()
   await plant.press('New entry');
   await expect.poll(() => plant.root.activeElement?.id).toBe('plant-diary-4-date');
   expect(plant.household.plant?.diary?.[4]).toEqual({ date: '2026-05-01', did: 'other' });
-  await plant.type('plant-diary-4-date', '3 Apr 2026');
+  await plant.put('plant-diary-4-date', '3 Apr 2026');
   await plant.choose('plant-diary-4-did', 'repair');
-  await plant.type('plant-diary-4-note', 'fan of the inverter changed');
+  await plant.put('plant-diary-4-note', 'fan of the inverter changed');
   const entry = { date: '2026-04-03', did: 'repair', note: 'fan of the inverter changed' };
   expect(plant.household.plant?.diary?.[4]).toEqual(entry);
   await plant.leave();
@@ -391,7 +323,7 @@ it('sends the household to the page with every edit, and none when the page sets
   document.addEventListener('unitbook-household-change', listen);
   const plant = await mountPlant(demoHousehold());
   expect(sent).toEqual([]);
-  await plant.type('plant-capacity-0-kWp', '4');
+  await plant.put('plant-capacity-0-kWp', '4');
   document.removeEventListener('unitbook-household-change', listen);
   expect(sent.map((household) => household.plant?.capacity)).toEqual([[{ kWp: '4' }]]);
   expect(plant.mounted.month.household).toBe(sent[0]);

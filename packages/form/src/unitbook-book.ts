@@ -231,6 +231,7 @@ export class UnitbookBook extends LitElement {
   private renderPage(household: Household, name: 'quote' | 'check'): TemplateResult {
     const page = {
       isFailed: this.isFailed,
+      isDemoBook: this.openSlot === 'demo',
       fail: (isFailed: boolean) => {
         this.isFailed = isFailed;
       },

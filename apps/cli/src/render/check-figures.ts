@@ -1,7 +1,7 @@
 import {
   exactText,
   figureLabel,
-  groupOf,
+  figureUnit,
   type ComparedFigure,
   type Quotient,
   type TariffDocument,
@@ -10,11 +10,19 @@ import type { PageNotation } from './notation.ts';
 import { moneyFigure } from './sum-figures.ts';
 import { renderTable, type Column } from './table.ts';
 
-const MONEY: readonly string[] = ['line', 'account', 'total'];
-
-/** Writes figures of bills: money to the coin, units and readings as they are. */
-export function figureText(name: string, value: Quotient, notation: PageNotation): string {
-  if (MONEY.includes(groupOf(name))) return notation.amount(moneyFigure(value));
+/**
+ * Writes figures of bills: money to the coin, units and readings as they are.
+ *
+ * @param name    see `FIGURE` of the engine
+ * @param tariff  says which of its ledgers hold money
+ */
+export function figureText(
+  name: string,
+  value: Quotient,
+  tariff: TariffDocument,
+  notation: PageNotation,
+): string {
+  if (figureUnit(name, tariff) === 'money') return notation.amount(moneyFigure(value));
   return notation.number(exactText(value.numerator, value.denominator));
 }
 
@@ -26,10 +34,14 @@ export function signedAmount(value: Quotient, notation: PageNotation): string {
 
 const right = (...heading: readonly string[]): Column => ({ heading, side: 'right' });
 
-function differenceText({ name, difference, agrees }: ComparedFigure, notation: PageNotation): string {
+function differenceText(
+  { name, difference, agrees }: ComparedFigure,
+  tariff: TariffDocument,
+  notation: PageNotation,
+): string {
   if (difference === null) return 'not known';
   if (agrees && difference.numerator === 0) return '';
-  const text = figureText(name, difference, notation);
+  const text = figureText(name, difference, tariff, notation);
   return difference.numerator > 0 ? `+${text}` : text;
 }
 
@@ -47,9 +59,9 @@ export function comparedRows(
   ];
   const body = compared.map((one) => [
     figureLabel(one.name, tariff),
-    figureText(one.name, one.printed, notation),
-    one.computed === null ? '–' : figureText(one.name, one.computed, notation),
-    differenceText(one, notation),
+    figureText(one.name, one.printed, tariff, notation),
+    one.computed === null ? '–' : figureText(one.name, one.computed, tariff, notation),
+    differenceText(one, tariff, notation),
   ]);
   return renderTable(columns, { body });
 }

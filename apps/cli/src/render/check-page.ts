@@ -1,22 +1,31 @@
 import {
+  explanationParts,
+  explanationRows,
   figureLabel,
+  nearestCauses,
+  nearestWords,
+  surpriseWords,
   type Account,
   type Attempt,
   type BillExplanation,
   type CheckedBill,
   type Decider,
   type Effects,
+  type ReportNotation,
   type TariffDocument,
 } from '@unitbook/engine';
 import { CAUTIONS } from './cautions.ts';
 import { effectLines } from './check-effects.ts';
 import { comparedRows, figureText, signedAmount } from './check-figures.ts';
+import { verdictText } from './check-verdict.ts';
 import { periodWords } from './day-words.ts';
 import type { PageNotation } from './notation.ts';
-import { moneyFigure } from './sum-figures.ts';
 import { renderTable, type Column } from './table.ts';
 import { tariffHead } from './tariff-head.ts';
 import { PAGE_WIDTH, wrap, wrapIndented } from './text.ts';
+
+/** How a page about checked bills writes numbers, and days. */
+export type CheckNotation = PageNotation & ReportNotation;
 
 /** What a page about checked bills shows. */
 export interface CheckPage {
@@ -35,68 +44,37 @@ const CONFIDENCE = {
   possible: 'It makes every printed figure, but they are too few to prove it.',
 } as const;
 
-/** The answer in a sentence or two. */
-function verdictText(
-  { verdict, difference, right, alternatives }: CheckedBill,
-  notation: PageNotation,
-): string {
-  const money = (value: Parameters<typeof moneyFigure>[0]): string => notation.amount(moneyFigure(value));
-  const payable = right?.figures.get('payable');
-  const should = payable === undefined ? '' : ` It should be ${money(payable)}.`;
-  switch (verdict) {
-    case 'right':
-      return 'Right: every printed figure is as computed.';
-    case 'right-but-surprising':
-      return 'Right, though it surprises: every printed figure is as computed.';
-    case 'follows':
-      return `Follows from a bill before: what that one handed on makes every figure of this one.${should}`;
-    case 'wrong': {
-      if (difference === null || difference.numerator === 0)
-        return `Wrong, though the amount is right.${should}`;
-      const amount = money({
-        ...difference,
-        numerator: difference.numerator < 0 ? -difference.numerator : difference.numerator,
-      });
-      return difference.numerator > 0
-        ? `Wrong: ${amount} too much.${should}`
-        : `Wrong: ${amount} too little, in the account's favour; it may be asked for later.${should}`;
-    }
-    case 'cannot-tell': {
-      if (alternatives.length > 1) {
-        const cases = alternatives.map(
-          ({ opening, payable: own }) =>
-            `${money(own)} if ${opening === 0 ? 'nothing' : notation.units({ numerator: opening, denominator: 1000 })} was brought forward`,
-        );
-        return `Cannot be told: ${cases.join(', ')}. Look at the closing credit of the bill before.`;
-      }
-      return `Cannot be told yet.${should} Add what the bill prints, and the line that differs is shown.`;
-    }
-  }
-}
+const variantLines = ({ attempt }: BillExplanation): readonly string[] =>
+  attempt.steps.flatMap(({ cause, variant }) => wrap(`${cause.name}: ${variant.what}.`, PAGE_WIDTH));
 
-function partRows({ attempt, attribution }: BillExplanation, notation: PageNotation): readonly string[] {
-  if (attribution === null)
-    return attempt.steps.flatMap(({ cause, variant }) => wrap(`${cause.name}: ${variant.what}.`, PAGE_WIDTH));
+/** What sums up to the difference; nothing where the bill does not print what is to be paid. */
+function partRows(
+  explanation: BillExplanation,
+  checked: CheckedBill,
+  notation: CheckNotation,
+): readonly string[] {
+  const rows = explanationRows(explanationParts(checked, explanation));
+  if (rows.length === 0) return [];
   const columns: readonly Column[] = [
     { heading: ['Cause, in this order'], side: 'left' },
     { heading: ['Adds'], side: 'right' },
   ];
-  const body = attribution.parts.map(({ cause, amount }) => [cause.name, signedAmount(amount, notation)]);
-  const rounding =
-    attribution.rounding.numerator === 0
-      ? []
-      : [['Rounding of the total', signedAmount(attribution.rounding, notation)]];
-  const rest =
-    attribution.rest.numerator === 0 ? [] : [['Not explained', signedAmount(attribution.rest, notation)]];
-  const foot = [['Together', signedAmount(attribution.difference, notation)]];
-  return renderTable(columns, { body: [...body, ...rounding, ...rest], foot });
+  const written = (isFoot: boolean): readonly (readonly string[])[] =>
+    rows
+      .filter(({ is }) => (is === 'together') === isFoot)
+      .map(({ label, amount }) => [label, signedAmount(amount, notation)]);
+  return renderTable(columns, { body: written(false), foot: written(true) });
 }
 
-function explanationLines(explanation: BillExplanation, notation: PageNotation): readonly string[] {
+function explanationLines(
+  explanation: BillExplanation,
+  checked: CheckedBill,
+  notation: CheckNotation,
+): readonly string[] {
   const { attempt, confidence } = explanation;
   return [
-    ...partRows(explanation, notation),
-    ...attempt.steps.flatMap(({ cause, variant }) => wrap(`${cause.name}: ${variant.what}.`, PAGE_WIDTH)),
+    ...partRows(explanation, checked, notation),
+    ...variantLines(explanation),
     ...wrap(CONFIDENCE[confidence], PAGE_WIDTH),
     ...attempt.signs.flatMap(({ speaks, why }) =>
       wrap(`${speaks === 'for' ? 'For it' : 'Against it'}: ${why}`, PAGE_WIDTH),
@@ -114,13 +92,13 @@ function deciderLines(
   deciders: readonly Decider[],
   { explanations }: CheckedBill,
   tariff: TariffDocument,
-  notation: PageNotation,
+  notation: CheckNotation,
 ): readonly string[] {
   if (deciders.length === 0) return [];
   const lines = deciders.slice(0, 5).flatMap(({ figure, values }) => {
     const each = values.map((value, at) => {
       const own = explanations[at];
-      return `${value === null ? 'none' : figureText(figure, value, notation)} (${own === undefined ? '' : named(own.attempt)})`;
+      return `${value === null ? 'none' : figureText(figure, value, tariff, notation)} (${own === undefined ? '' : named(own.attempt)})`;
     });
     return wrapIndented(`${figureLabel(figure, tariff)}: ${each.join(', ')}`, '  ', PAGE_WIDTH);
   });
@@ -128,10 +106,14 @@ function deciderLines(
 }
 
 /** What surprises on the right bill, and by which clause it is so. */
-function surpriseLines({ surprises }: CheckedBill): readonly string[] {
+function surpriseLines({ surprises }: CheckedBill, notation: CheckNotation): readonly string[] {
   if (surprises.length === 0) return [];
-  const lines = surprises.flatMap(({ what, clause }) =>
-    wrapIndented(`- ${what}${clause === null ? '' : ` [${clause}]`}`, '  ', PAGE_WIDTH),
+  const lines = surprises.flatMap(({ said, clause }) =>
+    wrapIndented(
+      `- ${surpriseWords({ said }, notation)}${clause === null ? '' : ` [${clause}]`}`,
+      '  ',
+      PAGE_WIDTH,
+    ),
   );
   return ['', 'WHAT MAY SURPRISE, AND IS RIGHT', ...lines];
 }
@@ -141,12 +123,8 @@ function nearestLines(
   tariff: TariffDocument,
 ): readonly string[] {
   if (verdict !== 'wrong' || explanations.length > 0) return [];
-  const lines = nearest.flatMap((attempt) =>
-    wrapIndented(
-      `- ${named(attempt)}: ${String(attempt.reproduced)} printed figures, but not ${attempt.missed.map((name) => figureLabel(name, tariff)).join(', ')}`,
-      '  ',
-      PAGE_WIDTH,
-    ),
+  const lines = nearestCauses(nearest, tariff).flatMap((one) =>
+    wrapIndented(`- ${nearestWords(one)}`, '  ', PAGE_WIDTH),
   );
   return [
     '',
@@ -162,13 +140,13 @@ function nearestLines(
 function billLines(
   { place, checked }: CheckPage['bills'][number],
   tariff: TariffDocument,
-  notation: PageNotation,
+  notation: CheckNotation,
 ): readonly string[] {
   const { printed, explanations, deciders, compared } = checked;
   const why = explanations.flatMap((one, at) => [
     '',
     at === 0 ? 'WHY' : 'OR',
-    ...explanationLines(one, notation),
+    ...explanationLines(one, checked, notation),
   ]);
   return [
     '',
@@ -178,14 +156,14 @@ function billLines(
     ...why,
     ...deciderLines(deciders, checked, tariff, notation),
     ...nearestLines(checked, tariff),
-    ...surpriseLines(checked),
+    ...surpriseLines(checked, notation),
   ];
 }
 
 /** Printed bills beside the right ones: the verdict of each first, then its lines, then why. */
 export function checkPage(
   { account, tariff, bills, effects }: CheckPage,
-  notation: PageNotation,
+  notation: CheckNotation,
 ): readonly string[] {
   const { id, name } = account.document;
   return [

@@ -37,6 +37,8 @@ export interface CheckDesk extends Folds {
   readonly change: (bill: PrintedBillDocument) => void;
   readonly focusField: (id: string) => void;
   readonly hasDemo: boolean;
+  /** Whether the book that lies open is that of the invented household. */
+  readonly isDemoBook: boolean;
   readonly held: ReadonlySet<string>;
   readonly hold: (evidence: string, isHeld: boolean) => void;
   readonly saveFile: () => void;
@@ -53,7 +55,7 @@ export interface CheckDesk extends Folds {
 /** What the element knows of its place, and does with it. */
 export interface DeskPage extends Pick<
   CheckDesk,
-  'hasDemo' | 'saveFile' | 'print' | 'printed' | 'printSheet'
+  'hasDemo' | 'isDemoBook' | 'saveFile' | 'print' | 'printed' | 'printSheet'
 > {
   readonly bill: BillView;
 }

@@ -1,10 +1,14 @@
 import { html, type TemplateResult } from 'lit';
 import type { Household } from '../household/household.ts';
 import type { Keep } from '../keep.ts';
+import { renderWaiting, type LazyElement, type LazyPage } from '../lazy-page.ts';
 import { renderButton } from '../render/button.ts';
 import type { TariffChoice } from '../tariff-choice.ts';
 
-const NAME = 'unitbook-check';
+const ELEMENT: LazyElement = {
+  name: 'unitbook-check',
+  load: async () => (await import('./unitbook-check.ts')).UnitbookCheck,
+};
 
 /** What the page of printed bills needs of the book. */
 export interface CheckBook {
@@ -18,49 +22,23 @@ export interface CheckBook {
 }
 
 /** The page as it lies open. */
-export interface CheckPage {
-  readonly isFailed: boolean;
-  readonly fail: (isFailed: boolean) => void;
+export interface CheckPage extends LazyPage {
+  /** Whether the book that lies open is that of the invented household. */
+  readonly isDemoBook: boolean;
   readonly close: () => void;
-}
-
-/** Fetched when the page is opened for the first time. */
-async function defineElement(): Promise<void> {
-  const { UnitbookCheck } = await import('./unitbook-check.ts');
-  // Another copy may have been first meanwhile: a name can be taken only once.
-  if (customElements.get(NAME) === undefined) customElements.define(NAME, UnitbookCheck);
-}
-
-function wantElement(page: CheckPage): void {
-  if (customElements.get(NAME) !== undefined) return;
-  defineElement().catch(() => {
-    page.fail(true);
-  });
-}
-
-/** What stands in the place of the page until it is there. */
-function renderWaiting(page: CheckPage): TemplateResult {
-  if (!page.isFailed) return html`<p class="notice" role="status">Getting this page …</p>`;
-  return html`<p class="notice" role="alert">
-    This page could not be fetched. Open it once while online, then try again.
-    ${renderButton('Try again', () => {
-      page.fail(false);
-      wantElement(page);
-    })}
-  </p>`;
 }
 
 /** The page of printed bills, in the place of the book. */
 export function renderCheckPage(book: CheckBook, household: Household, page: CheckPage): TemplateResult {
-  wantElement(page);
   return html`<div class="shelf">${renderButton('Back to the book', page.close, { id: 'close-check' })}</div>
     <unitbook-check
       .household=${household}
+      .isDemoBook=${page.isDemoBook}
       .tariffs=${book.tariffs}
       .keep=${book.keep}
       .today=${book.today}
       .demo=${book.demoCheck}
       .demoDispute=${book.demoDispute}
-      >${renderWaiting(page)}</unitbook-check
+      >${renderWaiting(ELEMENT, page)}</unitbook-check
     >`;
 }

@@ -21,7 +21,8 @@ declare global {
  * Printed bills, typed in the order of paper, beside the right ones: the verdict first, then the line that differs, and
  * the mistake that makes it.
  *
- * Properties: `household` (the book: its account, readings and tariff make the right bills), `tariffs` (the examples),
+ * Properties: `household` (the book: its account, readings and tariff make the right bills), `isDemoBook` (whether that
+ * is the invented one), `tariffs` (the examples),
  * `keep` (where printed bills are kept; null keeps nothing), `today` (ISO date, or ''), `demo` (fetches the text of
  * invented bills; null: there are none), `demoDispute` (fetches the text of the rules for disputes
  * of the invented place; null: there are none). None of them is changed, and nothing is sent.
@@ -31,6 +32,7 @@ declare global {
 export class UnitbookCheck extends LitElement {
   static override properties = drawnProperties([
     'household',
+    'isDemoBook',
     'tariffs',
     'keep',
     'today',
@@ -41,6 +43,7 @@ export class UnitbookCheck extends LitElement {
   static override styles = [styleSheet, unsafeCSS(checkStyles)];
 
   declare household: Household;
+  declare isDemoBook: boolean;
   declare tariffs: readonly TariffChoice[];
   declare keep: Keep | null;
   declare today: string;
@@ -52,6 +55,7 @@ export class UnitbookCheck extends LitElement {
   constructor() {
     super();
     this.household = emptyHousehold('en-IN');
+    this.isDemoBook = false;
     this.tariffs = [];
     this.keep = null;
     this.today = '';
@@ -109,14 +113,15 @@ export class UnitbookCheck extends LitElement {
   }
 
   protected override render(): TemplateResult {
-    const { model, saveFile, printSheet, printed, demo } = this;
+    const { model, saveFile, printSheet, printed, demo, isDemoBook } = this;
     const { bill } = model;
     if (model.store.opened === 0 || bill === undefined)
       return html`<p class="hint opening">Opening the bills …</p>`;
     const print = (): void => {
       printSheet('page');
     };
-    const desk = deskOf(model, { bill, hasDemo: demo !== null, saveFile, print, printed, printSheet });
+    const page = { bill, hasDemo: demo !== null, isDemoBook, saveFile, print, printed, printSheet };
+    const desk = deskOf(model, page);
     return html`<div @input=${model.typing.note} @focusout=${model.typing.note}>
       ${renderCheckBook(desk)}
     </div>`;

@@ -1,11 +1,14 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { LayoutKeep } from '../files/keep-layouts.ts';
 import type { Household } from '../household/household.ts';
-import { renderButton } from '../render/button.ts';
+import { renderWaiting, type LazyElement, type LazyPage } from '../lazy-page.ts';
 import type { Desk } from '../render/desk.ts';
 import { renderFold } from '../render/fold.ts';
 
-const NAME = 'unitbook-plant';
+const ELEMENT: LazyElement = {
+  name: 'unitbook-plant',
+  load: async () => (await import('./unitbook-plant.ts')).UnitbookPlant,
+};
 const PAGE = 'plant';
 const FAILED = 'plant-not-fetched';
 
@@ -17,34 +20,15 @@ interface Given {
   readonly layouts: LayoutKeep | null;
 }
 
-/** Fetched when the page is opened for the first time: most visits are about the bill alone. */
-async function defineElement(): Promise<void> {
-  const { UnitbookPlant } = await import('./unitbook-plant.ts');
-  // Another copy may have been first meanwhile: a name can be taken only once.
-  if (customElements.get(NAME) === undefined) customElements.define(NAME, UnitbookPlant);
-}
-
-function wantElement(book: Book): void {
-  if (customElements.get(NAME) !== undefined) return;
-  defineElement().catch(() => {
-    book.setOpen(FAILED, true);
-  });
-}
-
-/** What stands in the place of the page until it is there. */
-function renderWaiting(book: Book): TemplateResult {
-  if (!book.isOpen(FAILED, false)) return html`<p class="hint">Getting this page …</p>`;
-  return html`<p class="finding error">
-    This page could not be fetched. Open it once while online, then try again.
-    ${renderButton('Try again', () => {
-      book.setOpen(FAILED, false);
-      wantElement(book);
-    })}
-  </p>`;
-}
+/** Whether it could not be fetched is kept with the folds of the book. */
+const pageOf = (book: Book): LazyPage => ({
+  isFailed: book.isOpen(FAILED, false),
+  fail: (isFailed) => {
+    book.setOpen(FAILED, isFailed);
+  },
+});
 
 function renderElement(book: Book, { today, layouts }: Given): TemplateResult {
-  wantElement(book);
   return html`<unitbook-plant
     .household=${book.household}
     .today=${today}
@@ -54,7 +38,7 @@ function renderElement(book: Book, { today, layouts }: Given): TemplateResult {
       event.stopPropagation();
       book.change(event.detail);
     }}
-    >${renderWaiting(book)}</unitbook-plant
+    >${renderWaiting(ELEMENT, pageOf(book))}</unitbook-plant
   >`;
 }
 

@@ -5,6 +5,7 @@ import { HOUSEHOLD_FORMAT, isBlankRow, type Household } from '../household/house
 import type { Aside, Slot } from '../keep.ts';
 import { renderButton } from './button.ts';
 import { renderFileInput } from './file-input.ts';
+import { renderNotOpened, renderReasons } from './refusal.ts';
 
 /** What the shelf shows, and what it can ask for. */
 export interface Shelf {
@@ -44,27 +45,22 @@ function refusalText(read: HouseholdText): string {
   }
 }
 
-function renderReasons(read: HouseholdText): TemplateResult {
-  return html`
-    ${refusalText(read)}
-    ${
-      read.kind === 'damaged'
-        ? html`<ul>
-            ${read.findings.map(
-              (finding) => html`<li>${finding.found}. Expected: ${finding.expected}. ${finding.remedy}</li>`,
-            )}
-          </ul>`
-        : nothing
-    }
-  `;
-}
+/** Everything that is wrong in a household that is not whole. */
+const findingsOf = (read: HouseholdText): readonly string[] =>
+  read.kind === 'damaged'
+    ? read.findings.map(({ found, expected, remedy }) => `${found}. Expected: ${expected}. ${remedy}`)
+    : [];
 
 function renderRefused(shelf: Shelf): TemplateResult | typeof nothing {
   if (shelf.refused === null) return nothing;
   const { name, read } = shelf.refused;
-  return html`<div class="notice" role="alert" id="refused">
-    <strong>“${name}” was not opened; your book is as it was.</strong> ${renderReasons(read)}
-  </div>`;
+  return renderNotOpened({
+    id: 'refused',
+    name,
+    kept: 'your book is as it was',
+    reason: refusalText(read),
+    findings: findingsOf(read),
+  });
 }
 
 /** Which book it is: its number, and how far it goes. */
@@ -77,7 +73,11 @@ function renderAside(aside: Aside, shelf: Shelf): TemplateResult {
   const read = readHousehold(aside.text);
   const isBook = read.kind === 'household';
   return html`<li>
-    ${isBook ? asideName(read.household) : html`A book kept here could not be opened. ${renderReasons(read)}`}
+    ${
+      isBook
+        ? asideName(read.household)
+        : html`A book kept here could not be opened. ${renderReasons(refusalText(read), findingsOf(read))}`
+    }
     ${
       isBook
         ? renderButton('Open it again', () => {

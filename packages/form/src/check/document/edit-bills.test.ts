@@ -50,6 +50,22 @@ it('takes a bill out and puts it back in its place; the last one leaves a blank 
   expect(takeBill(CHECK, '9')).toBe(null);
 });
 
+it('puts a bill back under its old key, which nothing has taken meanwhile', () => {
+  const taken = takeBill(CHECK, '2');
+  const { check: added, key } = addBill(taken?.check ?? CHECK, ['2']);
+  expect(key).toBe('3');
+  expect(taken?.putBack(added).bills.map((one) => one.key)).toEqual(['1', '3', '2']);
+});
+
+it('puts the only bill back in the place of the blank one, unless something was typed in that', () => {
+  const taken = takeBill({ ...CHECK, bills: CHECK.bills.slice(0, 1) }, '1');
+  if (taken === null) throw new Error('there is a bill to take');
+  expect(taken.putBack(taken.check).bills.map(({ key }) => key)).toEqual(['1']);
+  const [stead] = taken.check.bills;
+  const typed = putBill(taken.check, stead?.key ?? '', billOf('2025-03-01', ''));
+  expect(taken.putBack(typed).bills.map(({ bill }) => bill.from)).toEqual(['2025-03-01', '2025-04-01']);
+});
+
 it('moves a bill to its days as they are typed', () => {
   const moved = putBill(CHECK, '2', billOf('2025-03-01', ''));
   expect(moved.bills.map(({ key }) => key)).toEqual(['2', '1']);

@@ -1,5 +1,5 @@
 import { readTypedDay, type Path, type PrintedBillDocument } from '@unitbook/engine';
-import { BLANK_BILL, type TypedBill, type TypedCheck } from './typed-check.ts';
+import { BLANK_BILL, isBlankBill, type TypedBill, type TypedCheck } from './typed-check.ts';
 
 type Branch = Readonly<Record<string | number, unknown>>;
 
@@ -75,17 +75,23 @@ export function putBill(check: TypedCheck, key: string, bill: PrintedBillDocumen
   return { ...check, bills: inOrder(bills) };
 }
 
-/** The key of the next bill: no other has it. */
-function nextKey(bills: readonly TypedBill[]): string {
-  return String(Math.max(0, ...bills.map(({ key }) => Number.parseInt(key, 10))) + 1);
+/** The key of the next bill: no other has it, nor one that was taken out and can be put back. */
+function nextKey(bills: readonly TypedBill[], takenOut: readonly string[]): string {
+  const keys = [...bills.map(({ key }) => key), ...takenOut];
+  return String(Math.max(0, ...keys.map((key) => Number.parseInt(key, 10))) + 1);
 }
 
 /**
  * A check with one more bill, which goes on from the last one: its last day is the first of the new one, and what is
  * printed of the account is the same. All of it can be typed over.
+ *
+ * @param takenOut  keys of bills that can be put back
  */
-export function addBill(check: TypedCheck): { readonly check: TypedCheck; readonly key: string } {
-  const key = nextKey(check.bills);
+export function addBill(
+  check: TypedCheck,
+  takenOut: readonly string[] = [],
+): { readonly check: TypedCheck; readonly key: string } {
+  const key = nextKey(check.bills, takenOut);
   const bill = goneOnFrom(check.bills.at(-1)?.bill ?? BLANK_BILL);
   return { key, check: { ...check, bills: [...check.bills, { key, bill }] } };
 }
@@ -105,17 +111,33 @@ function goneOnFrom({
   return { ...BLANK_BILL, ...Object.fromEntries(same), from: to };
 }
 
-/** A check without a bill, and the way back; the last one leaves a blank one behind. */
+/**
+ * A check without a bill, and the way back; the last one leaves a blank one behind. Put back, it has its old key: what
+ * was taken out of it before finds it again.
+ *
+ * @param takenOut  keys of bills that can be put back
+ */
 export function takeBill(
   check: TypedCheck,
   key: string,
+  takenOut: readonly string[] = [],
 ): { readonly check: TypedCheck; readonly putBack: (held: TypedCheck) => TypedCheck } | null {
   const taken = check.bills.find((one) => one.key === key);
   if (taken === undefined) return null;
   const left = check.bills.filter((one) => one.key !== key);
-  const bills = left.length > 0 ? left : [{ key: nextKey(check.bills), bill: BLANK_BILL }];
+  const stead = { key: nextKey(check.bills, takenOut), bill: BLANK_BILL };
   return {
-    check: { ...check, bills },
-    putBack: (held) => ({ ...held, bills: inOrder([...held.bills, { ...taken, key: nextKey(held.bills) }]) }),
+    check: { ...check, bills: left.length > 0 ? left : [stead] },
+    putBack: (held) => {
+      const others = left.length > 0 ? held.bills : withoutStead(held.bills, stead.key);
+      const isTaken = others.some((one) => one.key === key);
+      const back = isTaken ? { ...taken, key: nextKey(others, takenOut) } : taken;
+      return { ...held, bills: inOrder([...others, back]) };
+    },
   };
+}
+
+/** Bills without the blank one that stood in the place of the last, unless something was typed in it. */
+function withoutStead(bills: readonly TypedBill[], stead: string): readonly TypedBill[] {
+  return bills.filter(({ key, bill }) => key !== stead || !isBlankBill(bill));
 }

@@ -54,10 +54,60 @@ it('checks the rest of a bill of which one number cannot be read, and keeps that
     lines: [{ charge: 'fuel', amount: '119.20 or so' }],
     sum: '546.02',
   });
-  expect(findings.map(({ code }) => code)).toEqual(['reading/letter', 'reading/not-a-number']);
+  expect(findings.map(({ code }) => code)).toEqual(['reading/letter', 'check/not-a-number']);
   expect(findings.map(({ path: at }) => at)).toEqual([['payable'], ['lines', 0, 'amount']]);
   expect([plain.payable, plain.lines]).toEqual(['5l6', [{ charge: 'fuel', amount: '119.20 or so' }]]);
   expect([...(printed?.figures.keys() ?? [])]).toEqual(['sum']);
+});
+
+it('takes out the fields that the engine refuses, and no others', () => {
+  const { plain, printed, findings } = read({
+    ...MAY,
+    sum: '546.123456789',
+    lines: [
+      { charge: 'fixed', amount: '' },
+      { charge: 'fuel', amount: '119.123456789' },
+      { charge: 'tax', amount: '18.22' },
+    ],
+    payable: '546',
+  });
+  // A bill has at most 8 decimals. The blank line stands in the form all the same: the next is the second.
+  expect(findings.map(({ code, path: at, values }) => [code, at.join('.'), values['what']])).toEqual([
+    ['check/number-too-fine', 'lines.1.amount', 'fuel surcharge'],
+    ['check/number-too-fine', 'sum', 'sum of the lines'],
+  ]);
+  expect([...(printed?.figures.keys() ?? [])]).toEqual(['line.tax', 'payable']);
+  expect(plain.sum).toBe('546.123456789');
+});
+
+it('finds the places of later findings among lines of which some are blank or refused', () => {
+  const { placeOf } = read({
+    ...MAY,
+    lines: [
+      { charge: 'fixed', amount: '' },
+      { charge: 'fuel', amount: '119.20 or so' },
+      { charge: 'tax', amount: '18.22' },
+    ],
+  });
+  expect(placeOf(['lines', 0, 'amount'])).toEqual(['lines', 2, 'amount']);
+  expect(placeOf(['payable'])).toEqual(['payable']);
+});
+
+it('tells to look at the meter where a reading is meant, and nowhere else', () => {
+  const { findings } = read({
+    ...MAY,
+    payable: 'about 546',
+    issued: '31 June 2025',
+    readings: { import: { present: 'about 4640' } },
+  });
+  const remedies = new Map(findings.map(({ path: at, remedy }) => [at.join('.'), remedy]));
+  expect(remedies.get('payable')).toBe('Type the number as it is printed.');
+  expect(remedies.get('issued')).toBe('Type the day as it is printed.');
+  expect(findings.map(({ code }) => code).sort()).toEqual([
+    'check/no-such-day',
+    'check/not-a-number',
+    'reading/not-a-number',
+  ]);
 });
 
 it('leaves out what is blank, down to lists', () => {

@@ -1,17 +1,19 @@
 import {
+  checkFinding,
   isDecimalText,
   parseDay,
   readingFinding,
   readNumberText,
   readPrintedBill,
   type Finding,
+  type Path,
   type PrintedBill,
   type PrintedBillDocument,
 } from '@unitbook/engine';
 import { keptDay, keptNumber } from '../../plant/document/typed-texts.ts';
 import { inSentence, type BillField } from './bill-fields.ts';
 import { putInBill, textInBill } from './edit-bills.ts';
-import { withoutBlanks } from './without-blanks.ts';
+import { typedPath, withoutBlanks } from './without-blanks.ts';
 
 /** A printed bill as typed, brought into the form that the engine reads. */
 export interface ReadBill {
@@ -19,8 +21,10 @@ export interface ReadBill {
   readonly plain: PrintedBillDocument;
   /** Of that what can be checked; null without its two days. */
   readonly printed: PrintedBill | null;
-  /** What stands in the way of the rest, with paths into the bill. */
+  /** What stands in the way of the rest, with paths into the bill as typed. */
   readonly findings: readonly Finding[];
+  /** The way into the bill as typed, of a way into what is checked. */
+  readonly placeOf: (path: Path) => Path;
 }
 
 /**
@@ -40,8 +44,15 @@ export function plainOf({ is, places = 3 }: BillField, typed: string): string {
   return is === 'credit' ? plain.replace(/^-(?=\d)/, '') : plain;
 }
 
-/** What stands in the way of reading a number. */
-function unreadable({ path, ...field }: BillField, value: string): Finding {
+/** Still to type: what goes there. */
+function missing(field: BillField): Finding {
+  const what = inSentence(field);
+  return { ...readingFinding('account/number-missing', { path: field.path }, { what }), remedy: `${what}.` };
+}
+
+/** What stands in the way of reading a number: only of a reading is it said to look at the meter. */
+function unreadable(field: BillField, value: string): Finding {
+  const { path } = field;
   const read = readNumberText(value);
   switch (read.kind) {
     case 'letter':
@@ -50,24 +61,25 @@ function unreadable({ path, ...field }: BillField, value: string): Finding {
       return readingFinding('reading/comma-unclear', { path }, { ...read, value });
     case 'number':
     case 'empty':
-      return readingFinding('account/number-missing', { path }, { what: inSentence({ path, ...field }) });
+      return missing(field);
     default:
-      return readingFinding(`reading/${read.kind}`, { path }, { value });
+      if (path[0] === 'readings') return readingFinding(`reading/${read.kind}`, { path }, { value });
+      return checkFinding('check/not-a-number', { path }, { value, what: inSentence(field) });
   }
 }
 
-/** Still to type: what goes there. */
-function missing(field: BillField): Finding {
-  const what = inSentence(field);
-  return { ...readingFinding('account/number-missing', { path: field.path }, { what }), remedy: `${what}.` };
+/** A day that cannot be read: of a reading it says where to look. */
+function noDay({ path }: BillField, value: string): Finding {
+  return path[0] === 'from' || path[0] === 'to'
+    ? readingFinding('reading/no-day', { path }, { value })
+    : checkFinding('check/no-such-day', { path }, { value });
 }
 
 /** What is to be said of a field before the engine looks at it; null: nothing. */
 function toldOf(field: BillField, plain: string): Finding | null {
-  const { is, path, isWanted = false } = field;
+  const { is, isWanted = false } = field;
   if (plain === '') return isWanted ? missing(field) : null;
-  if (is === 'day' && parseDay(plain) === null)
-    return readingFinding('reading/no-day', { path }, { value: plain });
+  if (is === 'day' && parseDay(plain) === null) return noDay(field, plain);
   if ((is === 'number' || is === 'credit') && !isDecimalText(plain)) return unreadable(field, plain);
   return null;
 }
@@ -99,17 +111,40 @@ export function readTypedBill(
     findings.push(told);
     usable = putInBill(usable, field.path, '');
   }
-  const read = readUsable(withoutBlanks(usable), at);
+  const read = readUsable(usable, fields, at);
   return {
     plain: withoutBlanks(plain),
     printed: read.printed,
     findings: [...findings, ...read.findings],
+    placeOf: (path) => typedPath(path, read.usable),
   };
 }
 
-/** What the engine makes of a bill with its days. */
-function readUsable(document: PrintedBillDocument, at: number): Pick<ReadBill, 'printed' | 'findings'> {
-  if (document.from === '' || document.to === '') return { printed: null, findings: [] };
-  const { value, findings } = readPrintedBill(document, ['bills', at]);
-  return { printed: value, findings: findings.map((one) => ({ ...one, path: one.path.slice(2) })) };
+interface Used extends Pick<ReadBill, 'printed' | 'findings'> {
+  /** What is left of the bill as typed: what was refused is blank. */
+  readonly usable: PrintedBillDocument;
+}
+
+/** What the engine makes of a bill with its days: without the fields that it refuses, where there are some. */
+function readUsable(usable: PrintedBillDocument, fields: readonly BillField[], at: number): Used {
+  if (usable.from === '' || usable.to === '') return { printed: null, findings: [], usable };
+  const read = (bill: PrintedBillDocument) => readPrintedBill(withoutBlanks(bill), ['bills', at]);
+  const first = read(usable);
+  const findings = first.findings.map((one) => {
+    const path = typedPath(one.path.slice(2), usable);
+    return named({ ...one, path }, fields);
+  });
+  if (first.value !== null) return { printed: first.value, findings, usable };
+  const left = findings.reduce((bill, { path }) => putInBill(bill, path, ''), usable);
+  // Days that end before they begin leave nothing to check.
+  const printed = left.from === '' || left.to === '' ? null : read(left).value;
+  return { printed, findings, usable: left };
+}
+
+/** A finding about a number with the field's label in the place of its name in documents. */
+function named(finding: Finding, fields: readonly BillField[]): Finding {
+  const { code, path, values } = finding;
+  const field = fields.find((one) => one.path.join('.') === path.join('.'));
+  if (code !== 'check/number-too-fine' || field === undefined) return finding;
+  return checkFinding(code, { path }, { ...values, what: inSentence(field) });
 }

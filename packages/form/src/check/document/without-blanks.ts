@@ -1,7 +1,10 @@
-import type { PrintedBillDocument } from '@unitbook/engine';
+import type { Path, PrintedBillDocument } from '@unitbook/engine';
 
 /** What a line is called that was typed without its name. */
 const UNNAMED = 'a line without a name';
+
+/** The texts without which an item of a list is left out. */
+const NEEDED = { lines: 'amount', slabs: 'units' } as const;
 
 const isBlank = (text: string | undefined): boolean => (text ?? '').trim() === '';
 
@@ -38,6 +41,23 @@ export function withoutBlanks(bill: PrintedBillDocument): PrintedBillDocument {
   const { from, to, lines, slabs, ...rest } = bill;
   const held = trimmed({ ...rest, paid: paidOf(bill) }) ?? {};
   const named = lines?.map((line) => (isBlank(line.charge) ? { ...line, charge: UNNAMED } : line));
-  const more = { lines: items(named, 'amount'), slabs: items(slabs, 'units') };
+  const more = { lines: items(named, NEEDED.lines), slabs: items(slabs, NEEDED.slabs) };
   return { from, to, ...held, ...(trimmed(more) ?? {}) };
+}
+
+/**
+ * The way into a bill as typed, of a way into it without its blanks: items that are left out are counted again.
+ *
+ * @example
+ * typedPath(["lines", 0, "amount"], { from: "", to: "", lines: [{ charge: "a", amount: "" }, { charge: "b", amount: "5" }] }) //=> ["lines", 1, "amount"]
+ */
+export function typedPath(path: Path, bill: PrintedBillDocument): Path {
+  const [list, at, ...rest] = path;
+  if ((list !== 'lines' && list !== 'slabs') || typeof at !== 'number') return path;
+  const all: readonly object[] = bill[list] ?? [];
+  const places = all.flatMap((item, place) => {
+    const text: unknown = (item as Readonly<Record<string, unknown>>)[NEEDED[list]];
+    return typeof text === 'string' && !isBlank(text) ? [place] : [];
+  });
+  return [list, places[at] ?? at, ...rest];
 }

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { renderButton } from '../../render/button.ts';
 import type { CheckDesk } from '../check-desk.ts';
+import { unreadPoints } from '../view/open-points.ts';
 import { periodText, verdictWords } from '../view/verdict-words.ts';
 import type { BillView } from '../view/view-check.ts';
 
@@ -15,7 +16,8 @@ function nameOf({ printed, bill, isBlank }: BillView, { view: { writing } }: Che
 function renderBill(bill: BillView, desk: CheckDesk): TemplateResult {
   const { results, view, store } = desk;
   const result = results.bills[bill.at];
-  const short = result === undefined ? '' : verdictWords(result.checked, view.writing).short;
+  const unread = unreadPoints(bill).map(({ label }) => label);
+  const short = result === undefined ? '' : verdictWords(result.checked, view.writing, unread).short;
   const isOpen = bill.key === desk.bill.key;
   return html`<li>
     <button
@@ -51,7 +53,15 @@ export function renderBillList(desk: CheckDesk): TemplateResult {
       store.removed === ''
         ? nothing
         : html`<p class="undo" role="status">
-            ${store.removed} ${renderButton('Put it back', store.undo, { id: 'check-undo' })}
+            ${store.removed}
+            ${renderButton(
+              'Put it back',
+              () => {
+                store.undo();
+                focusField(store.removed === '' ? 'check-add-bill' : 'check-undo');
+              },
+              { id: 'check-undo' },
+            )}
           </p>`
     }
   </nav>`;

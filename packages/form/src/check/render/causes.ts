@@ -1,14 +1,13 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { figureLabel, type BillExplanation, type CheckedBill } from '@unitbook/engine';
+import { nearestCauses, nearestWords, type BillExplanation, type CheckedBill } from '@unitbook/engine';
 import type { CheckDesk } from '../check-desk.ts';
 import {
   causeRows,
   CONFIDENCE_WORDS,
   deciderRows,
-  endRows,
   evidenceOf,
   namesOf,
-  TOGETHER,
+  sumRows,
 } from '../view/cause-words.ts';
 
 /** What each cause adds, and what they come to together. */
@@ -17,10 +16,8 @@ function renderParts(
   checked: CheckedBill,
   desk: CheckDesk,
 ): TemplateResult | typeof nothing {
-  const { writing } = desk.view;
-  const ends = endRows(explanation, checked, writing);
-  if (ends.length === 0) return nothing;
-  const rows = causeRows(explanation, writing);
+  const rows = sumRows(explanation, checked, desk.view.writing);
+  if (rows.length === 0) return nothing;
   return html`<table class="parts">
     <thead>
       <tr>
@@ -30,17 +27,10 @@ function renderParts(
     </thead>
     <tbody>
       ${rows.map(
-        ({ name, adds }) =>
-          html`<tr>
-            <th scope="row">${name}</th>
-            <td>${adds}</td>
-          </tr>`,
-      )}
-      ${ends.map(
-        ([label, text]) =>
-          html`<tr class=${label === TOGETHER ? 'together' : ''}>
+        ({ label, adds, isTogether }) =>
+          html`<tr class=${isTogether ? 'together' : ''}>
             <th scope="row">${label}</th>
-            <td>${text}</td>
+            <td>${adds}</td>
           </tr>`,
       )}
     </tbody>
@@ -139,7 +129,7 @@ function renderEvidence(
 
 /** Where nothing explains the bill: what comes nearest, and what to ask. */
 function renderUnexplained({ nearest: all, facts }: CheckedBill): TemplateResult {
-  const nearest = all.filter(({ reproduced }) => reproduced > 0);
+  const nearest = nearestCauses(all, facts.tariff);
   return html`<section class="part" aria-labelledby="check-unexplained">
     <h3 class="sub" id="check-unexplained">Not explained</h3>
     <p>
@@ -151,13 +141,7 @@ function renderUnexplained({ nearest: all, facts }: CheckedBill): TemplateResult
         ? nothing
         : html`<p class="hint">What comes nearest:</p>
             <ul class="nearest">
-              ${nearest.map(
-                (attempt) =>
-                  html`<li>
-                    ${namesOf({ attempt })}: ${attempt.reproduced} printed figures, but not
-                    ${attempt.missed.map((name) => figureLabel(name, facts.tariff)).join(', ')}
-                  </li>`,
-              )}
+              ${nearest.map((one) => html`<li>${nearestWords(one)}</li>`)}
             </ul>`
     }
   </section>`;

@@ -12,9 +12,11 @@ const MARKS = { error: 'To set right', question: 'A question', note: 'Note' } as
 const keyOf = ({ path }: Pick<Finding, 'path'>): string => path.join('.');
 
 /** What is to be said of the bill that lies open, with paths into it: of what was typed, then of what came of it. */
-function findingsOfBill({ bill, result, isStale }: CheckDesk): readonly Finding[] {
+export function findingsOfBill({ bill, result, isStale }: CheckDesk): readonly Finding[] {
   const later = isStale ? [] : (result?.checked.findings ?? []);
-  const own = later.map((one) => (one.path[0] === 'bills' ? { ...one, path: one.path.slice(2) } : one));
+  const own = later.map((one) =>
+    one.path[0] === 'bills' ? { ...one, path: bill.placeOf(one.path.slice(2)) } : one,
+  );
   return [...bill.findings, ...own];
 }
 

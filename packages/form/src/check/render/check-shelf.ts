@@ -1,35 +1,46 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { renderButton } from '../../render/button.ts';
 import { renderFileInput } from '../../render/file-input.ts';
+import { renderNotOpened } from '../../render/refusal.ts';
 import type { CheckDesk } from '../check-desk.ts';
 import { checkFindingText } from '../view/finding-words.ts';
 
 function renderRefused({ store: { refused }, view }: CheckDesk): TemplateResult | typeof nothing {
   if (refused?.file.kind !== 'refused') return nothing;
   const { reason, findings } = refused.file;
-  return html`<div class="notice" role="alert" id="check-refused">
-    <strong>“${refused.name}” was not opened; everything is as it was.</strong> ${reason}
-    ${
-      findings.length === 0
-        ? nothing
-        : html`<ul>
-            ${findings.map((finding) => html`<li>${checkFindingText(finding, view.writing)}</li>`)}
-          </ul>`
-    }
-  </div>`;
+  return renderNotOpened({
+    id: 'check-refused',
+    name: refused.name,
+    kept: 'everything is as it was',
+    reason,
+    findings: findings.map((finding) => checkFindingText(finding, view.writing)),
+  });
 }
 
-function renderBefore({ store }: CheckDesk): TemplateResult | typeof nothing {
+/** Do something that takes away the button that was pressed, and go on with the bill that lies open then. */
+const goOn =
+  (act: () => void, { focusField }: CheckDesk) =>
+  (): void => {
+    act();
+    focusField('check-from');
+  };
+
+function renderBefore(desk: CheckDesk): TemplateResult | typeof nothing {
+  const { store } = desk;
   if (store.before === null) return nothing;
   return html`<p class="notice" role="status" id="check-before">
-    ${store.before.told} ${renderButton('Put it back', store.putBack, { id: 'check-put-back' })}
+    ${store.before.told} ${renderButton('Put it back', goOn(store.putBack, desk), { id: 'check-put-back' })}
   </p>`;
 }
 
 /** The invented bills or one's own: how to come from the one to the other. */
-function renderOther({ store, hasDemo }: CheckDesk): TemplateResult | typeof nothing {
+function renderOther(desk: CheckDesk): TemplateResult | typeof nothing {
+  const { store, hasDemo } = desk;
   if (store.slot === 'demo')
-    return renderButton('Type my own bills', store.startOwn, { id: 'check-start-own', className: 'strong' });
+    return renderButton('Type my own bills', goOn(store.startOwn, desk), {
+      id: 'check-start-own',
+      className: 'strong',
+    });
   if (!hasDemo) return nothing;
   return renderButton('Show the demo', store.showDemo, { id: 'check-show-demo', className: 'quiet' });
 }

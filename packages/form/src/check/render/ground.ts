@@ -6,9 +6,11 @@ import { typed } from '../../render/desk.ts';
 import { renderFileInput } from '../../render/file-input.ts';
 import { renderFold } from '../../render/fold.ts';
 import { renderInput } from '../../render/field.ts';
+import { renderNotUsable } from '../../render/refusal.ts';
 import type { CheckDesk } from '../check-desk.ts';
 import { isBlankRow } from '../../household/household.ts';
 import { checkFindingText } from '../view/finding-words.ts';
+import { inventedWords } from '../view/invented-ground.ts';
 import { renderFindings } from './check-findings.ts';
 
 function tariffWords({ tariff }: CheckDesk): string {
@@ -32,12 +34,11 @@ function tariffWords({ tariff }: CheckDesk): string {
 
 function renderRefusedTariff({ refusedTariff, view }: CheckDesk): TemplateResult | typeof nothing {
   if (refusedTariff === null) return nothing;
-  return html`<div class="finding error" role="alert">
-    <p><strong class="mark">“${refusedTariff.name}” cannot be used:</strong></p>
-    <ol class="file-findings">
-      ${refusedTariff.findings.map((finding) => html`<li>${checkFindingText(finding, view.writing)}</li>`)}
-    </ol>
-  </div>`;
+  const { name, findings } = refusedTariff;
+  return renderNotUsable({
+    name,
+    findings: findings.map((finding) => checkFindingText(finding, view.writing)),
+  });
 }
 
 /** Account, readings and tariff that came with a file, and the way back to those of the book. */
@@ -115,13 +116,13 @@ export function renderGround(desk: CheckDesk): TemplateResult {
       ? 'Account and readings are those of the book'
       : 'Account and readings came with the file';
   const account = ground.account.id === '' ? '' : `, account ${ground.account.id}`;
-  const readings =
-    rows === 0 ? 'No own readings: those of the bills are taken.' : `${String(rows)} own readings.`;
+  const counted = rows === 1 ? '1 own reading.' : `${String(rows)} own readings.`;
+  const readings = rows === 0 ? 'No own readings: those of the bills are taken.' : counted;
   return renderFold(
     {
       key: 'check-ground',
       className: 'account',
-      isOpen: desk.tariff.kind !== 'open' && desk.tariff.kind !== 'opening',
+      isOpen: (desk.tariff.kind !== 'open' && desk.tariff.kind !== 'opening') || inventedWords(desk) !== '',
       summary: 'What the bills are checked against',
       content: () =>
         html`<p class="hint" id="check-ground">

@@ -3,6 +3,7 @@ import type { BillLetter, SheetPart, SheetSection } from '@unitbook/engine';
 import { renderButton } from '../../render/button.ts';
 import { renderFold, type Folds } from '../../render/fold.ts';
 import { renderFileInput } from '../../render/file-input.ts';
+import { renderNotUsable } from '../../render/refusal.ts';
 import type { CheckDesk } from '../check-desk.ts';
 import { checkFindingText } from '../view/finding-words.ts';
 
@@ -14,27 +15,30 @@ const list = (items: readonly string[]): TemplateResult =>
     ${items.map((item) => html`<li>${item}</li>`)}
   </ul>`;
 
+/** A table that scrolls by itself where the paper is narrow: numbers stay whole. */
 function renderTable({ head, rows, numbers }: SheetPart & { readonly kind: 'table' }): TemplateResult {
   const side = (at: number): string => (numbers.includes(at) ? 'number' : 'words');
-  return html`<table>
-    <thead>
-      <tr>
-        ${head.map((cell, at) => html`<th scope="col" class=${side(at)}>${cell}</th>`)}
-      </tr>
-    </thead>
-    <tbody>
-      ${rows.map(
-        (cells) =>
-          html`<tr>
-            ${cells.map((cell, at) =>
-              at === 0
-                ? html`<th scope="row" class=${side(at)}>${cell}</th>`
-                : html`<td class=${side(at)}>${cell}</td>`,
-            )}
-          </tr>`,
-      )}
-    </tbody>
-  </table>`;
+  return html`<div class="wide" role="group" aria-label=${head.join(', ')} tabindex="0">
+    <table>
+      <thead>
+        <tr>
+          ${head.map((cell, at) => html`<th scope="col" class=${side(at)}>${cell}</th>`)}
+        </tr>
+      </thead>
+      <tbody>
+        ${rows.map(
+          (cells) =>
+            html`<tr>
+              ${cells.map((cell, at) =>
+                at === 0
+                  ? html`<th scope="row" class=${side(at)}>${cell}</th>`
+                  : html`<td class=${side(at)}>${cell}</td>`,
+              )}
+            </tr>`,
+        )}
+      </tbody>
+    </table>
+  </div>`;
 }
 
 function renderPart(part: SheetPart): TemplateResult {
@@ -78,12 +82,11 @@ function renderLetter({ to, date, subject, greeting, closing, ...letter }: BillL
 
 function renderRefused({ rules: { refused }, view }: CheckDesk): TemplateResult | typeof nothing {
   if (refused === null) return nothing;
-  return html`<div class="finding error" role="alert">
-    <p><strong class="mark">“${refused.name}” cannot be used:</strong></p>
-    <ol class="file-findings">
-      ${refused.findings.map((finding) => html`<li>${checkFindingText(finding, view.writing)}</li>`)}
-    </ol>
-  </div>`;
+  const { name, findings } = refused;
+  return renderNotUsable({
+    name,
+    findings: findings.map((finding) => checkFindingText(finding, view.writing)),
+  });
 }
 
 /** The rules of the place: to whom to write, by when, and what interest is due. */

@@ -2,7 +2,6 @@ import {
   billsLetter,
   billsMemo,
   effectsOf,
-  parseDay,
   reportBills,
   type BillLetter,
   type CheckedAccount,
@@ -10,8 +9,10 @@ import {
   type DayNumber,
   type DisputeDocument,
   type SheetSection,
+  type UnreadFigure,
 } from '@unitbook/engine';
 import type { Writing } from '../../writing/writing.ts';
+import { notationOf } from '../view/notation.ts';
 
 /** What is printed: the page as it lies open, the memo, or the letter. */
 export type Printed = 'page' | 'memo' | 'letter';
@@ -31,22 +32,18 @@ export interface AskedReport {
   readonly on: DayNumber;
   /** Evidence that is at hand, in the words of the causes. */
   readonly held: readonly string[];
+  /** The printed figures that cannot be read, in the order of the bills. */
+  readonly unread: readonly (readonly UnreadFigure[])[];
   /** The rules for disputes of the place; null: none are known. */
   readonly dispute: DisputeDocument | null;
   readonly writing: Writing;
-}
-
-/** A day of a document in words. */
-function dayWords(text: string, { day }: Writing): string {
-  const number = parseDay(text);
-  return number === null ? text : day(number);
 }
 
 /** The memo about checked bills, and the letter to the billing office, in the words and numbers of the household. */
 export function reportSheets({ input, checked, writing, ...rest }: AskedReport): ReportSheets {
   const { account, tariff } = input;
   const report = reportBills({ account, tariff, checked, effects: effectsOf(checked.bills), ...rest });
-  const notation = { ...writing, day: (text: string) => dayWords(text, writing) };
+  const notation = notationOf(writing);
   const holder = account.document.name ?? '';
   return {
     memo: billsMemo(report, notation),

@@ -3,13 +3,14 @@ import type { Household } from '../../household/household.ts';
 import type { TariffChoice } from '../../tariff-choice.ts';
 import { OpenTariff } from '../../quote/state/open-tariff.ts';
 import { groundOf, type CheckGround } from '../document/typed-check.ts';
+import { unreadPoints } from '../view/open-points.ts';
 import { viewCheck, type BillView, type CheckView } from '../view/view-check.ts';
 import { CheckWork, NOTHING_CHECKED, type BillResult, type CheckResults } from '../work/check-work.ts';
 import { reportSheets, type ReportSheets } from '../report/report-sheets.ts';
 import { CheckStore, type StoreHost } from './check-store.ts';
 import { DisputeRules } from './dispute-rules.ts';
 import { OtherTariffs } from './other-tariffs.ts';
-import { PageTyping, type TypingHost } from './page-typing.ts';
+import { PageTyping, type TypingHost } from '../../page-typing.ts';
 
 /** What the model is given by the element. */
 export interface ModelHost extends StoreHost, TypingHost {
@@ -128,7 +129,8 @@ export class CheckModel {
     if (checked === null || input === null || isStale || on === null) return null;
     const basis = [checked, held, dispute, on];
     if (this.made !== null && basis.every((one, at) => one === this.made?.basis[at])) return this.made.sheets;
-    const asked = { input, checked, on, held: [...held], dispute, writing: view.writing };
+    const unread = view.bills.flatMap((bill) => (bill.at < 0 ? [] : [unreadPoints(bill)]));
+    const asked = { input, checked, on, held: [...held], unread, dispute, writing: view.writing };
     this.made = { basis, sheets: reportSheets(asked) };
     return this.made.sheets;
   }

@@ -23,6 +23,8 @@ interface Before {
 }
 
 interface TakenOut {
+  /** Of the bill that it was taken out of, or that was taken out itself. */
+  readonly key: string;
   readonly told: string;
   readonly putBack: (held: TypedCheck) => TypedCheck;
 }
@@ -64,6 +66,10 @@ export class CheckStore {
     return this.takenOut.at(-1)?.told ?? '';
   }
 
+  private get takenKeys(): readonly string[] {
+    return this.takenOut.map(({ key }) => key);
+  }
+
   private lay(slot: CheckSlot, check: TypedCheck): void {
     this.slot = slot;
     this.check = check;
@@ -99,7 +105,17 @@ export class CheckStore {
 
   private putAside(told: string): void {
     const { slot, check } = this;
-    this.before = check.bills.every(({ bill }) => isBlankBill(bill)) ? null : { slot, check, told };
+    const isBlank = check.bills.every(({ bill }) => isBlankBill(bill));
+    // Own bills that wait to be put back stay so: the demo is there again at each visit.
+    if (this.before?.slot === 'own' && (isBlank || slot === 'demo')) return;
+    this.before = isBlank ? null : { slot, check, told };
+  }
+
+  /** Put aside what a file takes the place of: while the demo is shown that are the bills that are kept. */
+  private putAsideFor(file: string): void {
+    const kept = this.slot === 'demo' ? loadCheck(this.host.keep) : null;
+    if (kept === null) this.putAside(`“${file}” took the place of the check before.`);
+    else this.before = { slot: 'own', check: kept, told: `“${file}” took the place of your own bills.` };
   }
 
   readonly changeBill = (key: string, bill: PrintedBillDocument): void => {
@@ -122,15 +138,15 @@ export class CheckStore {
   };
 
   readonly addBill = (): void => {
-    const { check, key } = addBill(this.check);
+    const { check, key } = addBill(this.check, this.takenKeys);
     this.open = key;
     this.change(check);
   };
 
   readonly takeBill = (key: string, told: string): void => {
-    const taken = takeBill(this.check, key);
+    const taken = takeBill(this.check, key, this.takenKeys);
     if (taken === null) return;
-    this.takenOut = [...this.takenOut, { told, putBack: taken.putBack }];
+    this.takenOut = [...this.takenOut, { key, told, putBack: taken.putBack }];
     this.open = taken.check.bills.at(-1)?.key ?? '1';
     this.change(taken.check);
   };
@@ -140,7 +156,8 @@ export class CheckStore {
     const bill = this.check.bills.find((one) => one.key === key)?.bill;
     const line = bill?.lines?.[at];
     if (bill === undefined || line === undefined) return;
-    this.takenOut = [...this.takenOut, { told, putBack: (held) => withLine(held, key, { line, at }) }];
+    const putBack = (held: TypedCheck): TypedCheck => withLine(held, key, { line, at });
+    this.takenOut = [...this.takenOut, { key, told, putBack }];
     this.changeBill(key, withoutItem(bill, 'lines', at));
   };
 
@@ -148,9 +165,9 @@ export class CheckStore {
     const last = this.takenOut.at(-1);
     if (last === undefined) return;
     this.takenOut = this.takenOut.slice(0, -1);
-    const known = new Set(this.check.bills.map(({ key }) => key));
     const check = last.putBack(this.check);
-    this.open = check.bills.find(({ key }) => !known.has(key))?.key ?? this.open;
+    // What came back is looked at: a line is in its bill, which may not be the one that lies open.
+    if (check.bills.some(({ key }) => key === last.key)) this.open = last.key;
     this.change(check);
   };
 
@@ -160,6 +177,8 @@ export class CheckStore {
   };
 
   readonly showDemo = (): void => {
+    // A browser that keeps nothing cannot give them back later.
+    if (this.slot === 'own' && !this.isKept) this.putAside('Your own bills were closed.');
     void this.layDemo();
   };
 
@@ -178,7 +197,7 @@ export class CheckStore {
       this.host.requestUpdate();
       return;
     }
-    this.putAside(`“${file.name}” took the place of the check before.`);
+    this.putAsideFor(file.name);
     this.lay('own', read.check);
     this.change(read.check);
   };

@@ -9,10 +9,11 @@ export const sheetStyles: string = css`
   }
 
   .sheet {
-    background: #fffdf6;
+    --paper: #fffdf6;
+    background: var(--paper);
     border: 1px solid var(--rule);
     min-width: 0;
-    overflow-wrap: anywhere;
+    overflow-wrap: break-word;
     padding: 1rem;
   }
 
@@ -33,6 +34,11 @@ export const sheetStyles: string = css`
   .sheet :is(th, td) {
     padding-inline: 0.3rem;
     white-space: normal;
+  }
+
+  /* A number that goes on in the next line is read as two. */
+  .sheet td.number {
+    white-space: nowrap;
   }
 
   .sheet :is(th, td).words {
@@ -86,9 +92,14 @@ export const sheetStyles: string = css`
     }
 
     .sheet {
+      --paper: #fff;
       background: none;
-      border: 0;
       padding: 0;
+    }
+
+    .sheet,
+    .sheet details {
+      border: 0;
     }
   }
 `;

@@ -1,10 +1,10 @@
 import {
+  explanationParts,
+  explanationRows,
   figureLabel,
-  subtractQuotients,
   type BillExplanation,
   type CheckedBill,
   type Decider,
-  type Quotient,
   type TariffDocument,
 } from '@unitbook/engine';
 import type { Writing } from '../../writing/writing.ts';
@@ -34,9 +34,6 @@ export interface CauseRow {
   readonly adds: string;
 }
 
-/** The line beneath causes and rounding. */
-export const TOGETHER = 'Together';
-
 const sentence = (text: string): string => (/[.!?]$/.test(text) ? text : `${text}.`);
 
 /** The causes of an explanation in the order in which they were applied. */
@@ -51,32 +48,28 @@ export function causeRows({ attempt, attribution }: BillExplanation, writing: Wr
   });
 }
 
-/** What the books of the utility hand on from bills before, where the causes are put on top of that. */
-function handedOn({ carried, right }: Pick<CheckedBill, 'carried' | 'right'>): Quotient | null {
-  const [own, before] = [right?.figures.get('payable'), carried?.figures.get('payable')];
-  return own === undefined || before === undefined ? null : subtractQuotients(before, own);
+/** A row of what an explanation comes to. */
+export interface SumRow {
+  readonly label: string;
+  readonly adds: string;
+  readonly isTogether: boolean;
 }
 
-/** What sums up with the causes to the difference: bills before, rounding, what no cause explains, and the difference. */
-export function endRows(
-  { attribution }: BillExplanation,
-  checked: Pick<CheckedBill, 'carried' | 'right' | 'difference'>,
+/**
+ * What sums up to the difference: bills before, each cause, rounding, and all together.
+ *
+ * @returns  none where the bill does not print what is to be paid
+ */
+export function sumRows(
+  explanation: BillExplanation,
+  checked: Pick<CheckedBill, 'compared' | 'carried'>,
   writing: Writing,
-): readonly (readonly [string, string])[] {
-  if (attribution === null) return [];
-  const { rounding, rest, difference } = attribution;
-  const rows: readonly (readonly [string, Quotient | null])[] = [
-    ['Handed on by bills before', handedOn(checked)],
-    ['Rounding of the total', rounding],
-    ['Not explained', rest],
-  ];
-  const more = rows.flatMap(([label, value]): (readonly [string, Quotient])[] =>
-    value === null || BigInt(value.numerator) === 0n ? [] : [[label, value]],
-  );
-  return [...more, [TOGETHER, checked.difference ?? difference] as const].map(([label, value]) => [
+): readonly SumRow[] {
+  return explanationRows(explanationParts(checked, explanation)).map(({ is, label, amount }) => ({
     label,
-    signed(value, sumText(value, writing)),
-  ]);
+    adds: signed(amount, sumText(amount, writing)),
+    isTogether: is === 'together',
+  }));
 }
 
 /** What decides whether it was so, each once. */

@@ -1,29 +1,26 @@
-import {
-  CHECK_FINDINGS,
-  describeFinding,
-  isDecimalText,
-  type Finding,
-  type FindingKind,
-} from '@unitbook/engine';
-import { localDates, type Writing } from '../../writing/writing.ts';
-
-const KINDS: Readonly<Record<string, FindingKind | undefined>> = CHECK_FINDINGS;
-
-/** The sentences of a finding with its amounts in the reader's grouping. */
-function sentences(finding: Finding, { number }: Writing) {
-  const kind = KINDS[finding.code];
-  if (kind === undefined) return describeFinding(finding, number);
-  const grouped = (kind.grouped ?? []).map((key): [string, string] => {
-    const text = finding.values[key] ?? '';
-    return [key, isDecimalText(text) ? number(text) : text];
-  });
-  return kind.text({ ...finding.values, ...Object.fromEntries(grouped) });
-}
+import { findingSentences, type Finding } from '@unitbook/engine';
+import { isUnfinished } from '../../view/unfinished.ts';
+import type { Writing } from '../../writing/writing.ts';
+import { notationOf } from './notation.ts';
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** A finding about a printed bill in one breath: what was found, what was expected, what to do. */
+/**
+ * A finding about a printed bill in one breath: what was found, what was expected, what to do.
+ *
+ * @param writing  of the household: amounts are grouped and days written as it does
+ */
 export function checkFindingText(finding: Finding, writing: Writing): string {
-  const { found, expected, remedy } = sentences(finding, writing);
-  return localDates(`${capital(found)}. Expected: ${expected}. ${remedy}`, writing);
+  const { found, expected, remedy } = findingSentences(finding, notationOf(writing));
+  return `${capital(found)}. Expected: ${expected}. ${remedy}`;
+}
+
+/**
+ * What was found alone, for a list that leads to where the finding stands whole.
+ *
+ * @param writing  of the household
+ */
+export function foundText(finding: Finding, writing: Writing): string {
+  if (isUnfinished(finding)) return 'Still to type.';
+  return `${capital(findingSentences(finding, notationOf(writing)).found)}.`;
 }

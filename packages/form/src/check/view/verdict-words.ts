@@ -1,5 +1,12 @@
 import { daysText, type Writing } from '../../writing/writing.ts';
-import type { CheckedBill, Period, Quotient } from '@unitbook/engine';
+import {
+  FIGURE,
+  figureUnit,
+  type CheckedBill,
+  type Period,
+  type Quotient,
+  type TariffDocument,
+} from '@unitbook/engine';
 import { figureText, magnitude, sumText } from './figure-words.ts';
 
 /** The answer: one sentence, what goes with it, and in a word for a list. */
@@ -36,23 +43,29 @@ function wrongWords({ difference }: CheckedBill, should: string, writing: Writin
   };
 }
 
-/** "nothing was brought forward", "58 units were brought forward" */
-function broughtForward(ledger: string, thousandths: number, writing: Writing): string {
-  if (thousandths === 0) return 'nothing was brought forward';
-  const text = figureText(`opening.${ledger}`, { numerator: thousandths, denominator: 1000 }, writing);
-  return ledger === 'credit' ? `${text} units were brought forward` : `${text} was brought forward`;
+/** "nothing was brought forward", "58 units were brought forward", "₹58 were brought forward" */
+function broughtForward(
+  { ledger, opening }: CheckedBill['alternatives'][number],
+  tariff: TariffDocument,
+  writing: Writing,
+): string {
+  if (opening === 0) return 'nothing was brought forward';
+  const name = FIGURE.opening(ledger);
+  const value = { numerator: opening, denominator: 1000 };
+  if (figureUnit(name, tariff) === 'money') return `${sumText(value, writing)} were brought forward`;
+  const one = opening === 1000;
+  return `${figureText(name, value, writing)} ${one ? 'unit was' : 'units were'} brought forward`;
 }
 
 function unknownWords(
-  { alternatives, findings }: CheckedBill,
+  { alternatives, findings, facts }: CheckedBill,
   should: string,
   writing: Writing,
 ): VerdictWords {
   const short = 'not known';
   if (alternatives.length > 1) {
     const cases = alternatives.map(
-      ({ ledger, opening, payable }) =>
-        `${sumText(payable, writing)} if ${broughtForward(ledger, opening, writing)}`,
+      (one) => `${sumText(one.payable, writing)} if ${broughtForward(one, facts.tariff, writing)}`,
     );
     return {
       verdict: `It cannot be told yet: ${cases.join(', ')}.`,
@@ -70,10 +83,35 @@ function unknownWords(
   };
 }
 
-/** What a check says of a bill, in words. */
-export function verdictWords(checked: CheckedBill, writing: Writing): VerdictWords {
+/** Verdicts that say of every figure that it is right, or of none that it is wrong. */
+const UNSURE: readonly CheckedBill['verdict'][] = ['right', 'right-but-surprising', 'cannot-tell'];
+
+/** A bill of which a figure cannot be read is not called right. */
+function unreadWords({ verdict }: CheckedBill, should: string, unread: readonly string[]): VerdictWords {
+  const names = unread.map((label) => `“${label}”`).join(', ');
+  const what = unread.length === 1 ? 'a figure cannot be read' : 'figures cannot be read';
+  const others = verdict === 'cannot-tell' ? '' : 'Every other printed figure is as computed.';
+  return {
+    verdict: `It cannot be told yet: ${what} (${names}).`,
+    more: `${should} ${others}`.trim(),
+    short: 'not known',
+  };
+}
+
+/**
+ * What a check says of a bill, in words.
+ *
+ * @param unread  labels of its figures that cannot be read
+ */
+export function verdictWords(
+  checked: CheckedBill,
+  writing: Writing,
+  unread: readonly string[] = [],
+): VerdictWords {
   const payable = checked.right?.figures.get('payable');
   const should = payable === undefined ? '' : `It should be ${sumText(payable, writing)}.`;
+  if (unread.length > 0 && checked.alternatives.length <= 1 && UNSURE.includes(checked.verdict))
+    return unreadWords(checked, should, unread);
   switch (checked.verdict) {
     case 'right':
       return {
@@ -90,7 +128,7 @@ export function verdictWords(checked: CheckedBill, writing: Writing): VerdictWor
     case 'follows':
       return {
         verdict: 'This bill follows from one before it that is not right.',
-        more: `What that one handed on makes every figure of this one. ${should}`.trim(),
+        more: `What that one handed on makes every figure of this one${unread.length === 0 ? '' : ' that can be read'}. ${should}`.trim(),
         short: 'follows',
       };
     case 'wrong':

@@ -69,9 +69,9 @@ function wantedOf(
     ...(account === null
       ? ['Type the sanctioned load and the meters in the book: what is still missing is said there.']
       : []),
-    ...(bills.some(({ printed }) => printed !== null)
-      ? []
-      : ['Type both reading dates off the bill, and whatever else it prints.']),
+    ...(bills.every(({ isBlank }) => isBlank)
+      ? ['Type both reading dates off the bill, and whatever else it prints.']
+      : []),
   ];
 }
 

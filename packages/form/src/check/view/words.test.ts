@@ -10,7 +10,7 @@ import {
 } from '@unitbook/engine';
 import { describe, expect, it } from 'vitest';
 import { writingFor } from '../../writing/writing.ts';
-import { causeRows, endRows, evidenceOf } from './cause-words.ts';
+import { causeRows, evidenceOf, sumRows } from './cause-words.ts';
 import { figuresBehind } from './figure-behind.ts';
 import { verdictWords } from './verdict-words.ts';
 
@@ -62,6 +62,21 @@ describe('the verdict', () => {
     expect(words.more).toContain(more);
   });
 
+  it.each<[string, Partial<PrintedBillDocument>, string]>([
+    ['right', { payable: '230' }, 'Every other printed figure is as computed.'],
+    ['not known', {}, 'It should be ₹230.'],
+  ])('is never that a bill looks right where a figure cannot be read: %s', (_, printed, more) => {
+    const words = verdictWords(checkMay(printed), writing, ['Fuel surcharge']);
+    expect(words.verdict).toBe('It cannot be told yet: a figure cannot be read (“Fuel surcharge”).');
+    expect(words.more).toContain(more);
+    expect(words.short).toBe('not known');
+  });
+
+  it('stays that a bill is wrong by what can be read', () => {
+    const words = verdictWords(checkMay({ payable: '460' }), writing, ['Fuel surcharge', 'Days']);
+    expect([words.verdict, words.short]).toEqual(['₹230 too much.', '₹230 too much']);
+  });
+
   it('gives each amount where nobody knows the credit brought forward', () => {
     const { verdict, short } = verdictWords(checkMay({ opening: { credit: '58' } }, false), writing);
     expect(verdict).toContain('₹460 if nothing was brought forward, ₹230 if 58 units were brought forward');
@@ -77,7 +92,8 @@ it('puts a difference down to causes, rounding and their sum', () => {
   expect(causeRows(explanation, writing).map(({ name, adds }) => [name, adds])).toEqual([
     ['Credit not brought forward', '+₹229.70'],
   ]);
-  expect(endRows(explanation, checked, writing)).toEqual([
+  expect(sumRows(explanation, checked, writing).map(({ label, adds }) => [label, adds])).toEqual([
+    ['Credit not brought forward', '+₹229.70'],
     ['Rounding of the total', '+₹0.30'],
     ['Together', '+₹230'],
   ]);

@@ -1,4 +1,5 @@
 import type { QuoteDocument, Tariff } from '@unitbook/engine';
+import type { TypingHost } from '../../page-typing.ts';
 import { viewBook } from '../../view/view-book.ts';
 import { useFromBook } from '../document/from-book.ts';
 import { viewQuote, type QuoteView } from '../view/view-quote.ts';
@@ -9,7 +10,7 @@ import { Beside, type BesideHost } from './beside.ts';
 import { OpenTariff } from './open-tariff.ts';
 import { ProfileState, type ProfileHost } from './profile-state.ts';
 import { QuoteStore, type StoreHost } from './quote-store.ts';
-import { QuoteTyping, type TypingHost } from './quote-typing.ts';
+import { QuoteTyping } from './quote-typing.ts';
 import { TariffsAtHand } from './tariffs-at-hand.ts';
 
 /** What the page is given, and whom to tell of changes. */

@@ -106,7 +106,16 @@ export class QuoteStore {
 
   private putAside(told: string): void {
     const { quote, tariff, flyer, slot } = this;
+    // An own quote that waits to be put back stays so: the demo is there again at each visit.
+    if (this.before?.slot === 'own' && slot === 'demo') return;
     this.before = { quote, tariff, flyer, slot, told };
+  }
+
+  /** Put aside what a file takes the place of: while the demo is shown that is the quote that is kept. */
+  private putAsideFor(file: string): void {
+    const kept = this.slot === 'demo' ? loadQuote(this.host.keep) : null;
+    if (kept === null) this.putAside(`“${file}” took the place of the quote before.`);
+    else this.before = { ...kept, slot: 'own', told: `“${file}” took the place of your own quote.` };
   }
 
   /** Keep what was typed of a rival's flyer with the quote. */
@@ -135,6 +144,8 @@ export class QuoteStore {
   };
 
   readonly showDemo = (): void => {
+    // A browser that keeps nothing cannot give it back later.
+    if (this.slot === 'own' && !this.isKept) this.putAside('Your own quote was closed.');
     void this.layDemo();
   };
 
@@ -153,7 +164,7 @@ export class QuoteStore {
       this.host.requestUpdate();
       return;
     }
-    this.putAside(`“${file.name}” took the place of the quote before.`);
+    this.putAsideFor(file.name);
     const tariff = tariffOfQuote(read.quote, this.host.tariffs, this.tariff);
     this.lay('own', { quote: read.quote, tariff });
     this.save();

@@ -5,7 +5,7 @@ export interface TypingHost {
   readonly requestUpdate: () => void;
 }
 
-/** Which input is being typed in, and which folds are open. */
+/** Which input of a page is being typed in, and which folds are open. */
 export class PageTyping {
   /** The id of the input that is being typed in; '' once it is left. */
   field = '';
@@ -16,9 +16,9 @@ export class PageTyping {
     this.host = host;
   }
 
+  /** Note an event of typing, or of an input that is left. */
   readonly note = ({ type }: Event): void => {
-    const { shadowRoot } = this.host;
-    const active = shadowRoot?.activeElement;
+    const active = this.host.shadowRoot?.activeElement;
     const isText = active instanceof HTMLInputElement && active.type === 'text';
     const field = type === 'input' && isText ? active.id : '';
     if (field === this.field) return;
@@ -34,14 +34,20 @@ export class PageTyping {
     this.host.requestUpdate();
   };
 
-  /** Go to an element once it is drawn: the fold that it is in may have to open first. */
+  /**
+   * Go to an element, or to the first input of a group of them, once it is drawn: the fold that it is in may have to
+   * open first.
+   */
   readonly focusField = (id: string): void => {
+    const go = (): void => {
+      const root = this.host.shadowRoot;
+      const within = `:is(input, select, textarea)[id^="${CSS.escape(id)}-"]`;
+      const field = root?.getElementById(id) ?? root?.querySelector<HTMLElement>(within);
+      field?.focus();
+      if (field instanceof HTMLInputElement && field.type === 'text') field.select();
+    };
     void this.host.updateComplete.then(() => {
-      requestAnimationFrame(() => {
-        const field = this.host.shadowRoot?.getElementById(id);
-        field?.focus();
-        if (field instanceof HTMLInputElement && field.type === 'text') field.select();
-      });
+      requestAnimationFrame(go);
     });
   };
 }
