@@ -116,10 +116,26 @@ const GZIP_GOAL = 60_000;
 function pageRows(report: PageReport | null): readonly BenchRow[] {
   if (report === null) return [];
   const { work, painted } = report.keystrokes;
+  const { slider } = report;
   return [
     limitRow('keystroke to painted bill, median / 60 Hz frame', painted.median * 1e6, FRAME_NS),
     limitRow('work of a keystroke, median / 60 Hz frame', work.median * 1e6, FRAME_NS),
     limitRow('work of a keystroke, 95th percentile / 60 Hz frame', work.percentile95 * 1e6, FRAME_NS),
+    limitRow(
+      'slider of the quote to painted answer, median / 60 Hz frame',
+      slider.painted.median * 1e6,
+      FRAME_NS,
+    ),
+    limitRow(
+      'slider to painted answer, 95th percentile / 60 Hz frame',
+      slider.painted.percentile95 * 1e6,
+      FRAME_NS,
+    ),
+    limitRow(
+      'work of a move of the slider, 95th percentile / 60 Hz frame',
+      slider.work.percentile95 * 1e6,
+      FRAME_NS,
+    ),
     limitRow('JavaScript of the form, gzip bytes / 60 kB (bytes, not ns)', report.gzipBytes, GZIP_GOAL),
   ];
 }

@@ -6,6 +6,7 @@ import { preview } from 'vite';
 import { measureKeystrokes, type KeystrokeReport } from '../browser/keystroke.ts';
 import { launchOptions } from '../support/chromium.mjs';
 import { scriptsWithPage } from '../support/page-scripts.ts';
+import { measureSlider, type SliderReport } from './quote-slider.ts';
 
 const PAGE = 'apps/web';
 const ASSETS = `${PAGE}/dist/assets`;
@@ -13,6 +14,8 @@ const ASSETS = `${PAGE}/dist/assets`;
 /** What the built page weighs and how fast it answers. */
 export interface PageReport {
   readonly keystrokes: KeystrokeReport;
+  /** Of the quote, opened from the book. */
+  readonly slider: SliderReport;
   /** The JavaScript that comes with the page, each file compressed by itself. */
   readonly gzipBytes: number;
 }
@@ -42,7 +45,8 @@ export async function measurePage(): Promise<PageReport | null> {
     const page = await browser.newPage({ locale: 'en-IN' });
     await page.goto(server.resolvedUrls?.local[0] ?? '');
     await page.locator('#answer-payable').waitFor();
-    return { keystrokes: await measureKeystrokes(page), gzipBytes: gzipBytes() };
+    const keystrokes = await measureKeystrokes(page);
+    return { keystrokes, slider: await measureSlider(page), gzipBytes: gzipBytes() };
   } finally {
     await browser.close();
     await server.close();

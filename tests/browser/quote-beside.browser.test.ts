@@ -1,7 +1,9 @@
+import { emptyHousehold, householdText, type Household } from '@unitbook/form';
 import { expect, it, vi } from 'vitest';
 import quoteText from '../../tariffs-examples/quotes/rooftop-4-kilowatt.json?raw';
 import { drawn, expectAccessible } from './mount.ts';
-import { openDemo, plain, type OpenQuote } from './open-quote.ts';
+import { openDemo, type OpenQuote } from './open-quote.ts';
+import { plain } from './opened.ts';
 
 /** Open a part that lies beside the quote, and wait until it is there. */
 async function openPart(quote: OpenQuote, part: 'flyer' | 'promise'): Promise<ShadowRoot> {
@@ -48,10 +50,24 @@ it('keeps what was typed of a flyer with a quote of one’s own', async () => {
 });
 
 it('asks for readings before it says whether the promise was kept', async () => {
-  const { quote } = await openDemo();
+  const bare: Household = { ...emptyHousehold('en-IN'), tariff: 'tarumira-domestic' };
+  const start = { 'unitbook-own': householdText(bare), 'unitbook-open': 'own' };
+  const { quote } = await openDemo({ start });
   const root = await openPart(quote, 'promise');
   await expectAccessible();
-  expect(plain(root.textContent)).toMatch(/reading/i);
+  expect(plain(root.querySelector('#promise-wanted .provided')?.textContent)).toBe(
+    'There is no reading. Expected: at least two, the first from 1 April 2025 on, when the plant begins. ' +
+      'Type them in the book, or open another household’s file.',
+  );
+  expect(root.querySelector('#promise-answer')).toBe(null);
+});
+
+it('sets the readings of the book against the quote', async () => {
+  const { quote } = await openDemo();
+  const root = await openPart(quote, 'promise');
+  expect(root.querySelector('#promise-wanted')).toBe(null);
+  // The demo's twelve bills, with 38,931.60 without a plant by the quote, and 3,336.72 with it.
+  expect(plain(root.querySelector('#promise-note-bills')?.textContent)).toContain('Quoted were ₹3,336.72.');
 });
 
 it('prints one part alone, and the quote again after it', async () => {

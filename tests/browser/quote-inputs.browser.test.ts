@@ -5,7 +5,8 @@ import domesticText from '../../tariffs-examples/tarumira/taresco-domestic/tarif
 import sellAllText from '../../tariffs-examples/tarumira/taresco-buy-all-sell-all/tariff.json?raw';
 import shopText from '../../tariffs-examples/tarumira/taresco-shop/tariff.json?raw';
 import { drawn, expectAccessible } from './mount.ts';
-import { openDemo, saved, type OpenQuote } from './open-quote.ts';
+import { openDemo, type OpenQuote } from './open-quote.ts';
+import { saved } from './opened.ts';
 
 const choice = (id: string, name: string, text: string) => ({ id, name, load: () => Promise.resolve(text) });
 const TARIFFS = [

@@ -27,6 +27,8 @@ const KEPT = [
   'payable',
   'scheme',
   'settlement',
+  'cleaning',
+  'insurance',
 ];
 
 function withoutWords(value: unknown, key = ''): unknown {

@@ -63,6 +63,15 @@ describe('unitbook quote --csv', () => {
         .slice(2, 6),
     ).toEqual(['29966.8', '5.6921', '7.8024', '624068.56']);
     const sizes = await table('sizes');
+    // A heading and forty sizes. 1 kWp costs 216,000 ÷ 4 = 54,000, all of it subsidy; 1.2 kWp 64,800, of which 10,800.
+    expect(sizes.filter((row) => row !== '')).toHaveLength(41);
+    expect(
+      [1, 5, 6].map((at) => sizes[at]?.split(',').filter((_, column) => [0, 7].includes(column))),
+    ).toEqual([
+      ['0.2', '0'],
+      ['1', '0'],
+      ['1.2', '10800'],
+    ]);
     expect(sizes.filter((row) => row.split(',')[1] === 'yes').map((row) => row.split(',')[5])).toEqual([
       '36673.88',
     ]);
@@ -94,8 +103,9 @@ describe('unitbook quote --json', () => {
     expect(document.dayOne.cash).toBe('96000');
     // 34,273.88 ÷ 12 − 2,520.22 = 335.93666…
     expect(document.loan).toMatchObject({ instalment: '2520.22', leftInMonth: '100781/300' });
-    expect([document.months.length, document.years.length, document.sizes.length]).toEqual([12, 25, 12]);
-    expect(document.onlySurplusFrom).toBe('4.8');
+    expect([document.months.length, document.years.length, document.sizes.length]).toEqual([12, 25, 40]);
+    // From 4.4 kWp on all twelve bills are the fixed charge, 240.00: 4.6 is the first size that lowers none.
+    expect(document.onlySurplusFrom).toBe('4.6');
     expect(document.draws?.count).toBe('100');
   });
 

@@ -1,9 +1,9 @@
 import {
   checkPromise,
   givenFigure,
-  levelPayment,
   parseDay,
   prepareQuote,
+  quoteKeptUnits,
   quoteSizes,
   readQuote,
   readTariff,
@@ -61,8 +61,20 @@ describe('table 1: the months of the first year', () => {
     expect([...energy.map(units), money(month.before), money(month.after)].join(' ')).toBe(
       '490 545 207 283 338 3673.50 240.00',
     );
-    // 415 × 2.60
+    // The bank of the table is that before the settlement: 360 of February + 338 given − 283 taken.
+    const bank = (quote.months[10]?.bank ?? 0) + month.exported - month.imported;
+    expect(units(bank)).toBe('415');
+    expect(quoteKeptUnits(prepared)).toMatchObject({
+      paid: { numerator: 415_000, denominator: 1000 },
+      lapsed: { numerator: 0 },
+    });
+    // It pays all of that, 415 × 2.60, and leaves nothing.
     expect([money(month.surplus), month.bank]).toEqual(['1079.00', 0]);
+  });
+
+  it('what each month is billed for', () => {
+    const billed = quoteKeptUnits(prepared).billed.map((one) => units(Number(one?.numerator ?? -1)));
+    expect(billed.join(' ')).toBe('10 55 60 50 20 0 0 0 0 0 0 0');
   });
 
   it('the year', () => {
@@ -166,18 +178,44 @@ describe('table 4: sizes', () => {
   });
 });
 
+/** A quotient of whole numbers above 0, rounded half-up to coins. */
+const coins = (top: bigint, bottom: bigint): string => money(Number((200n * top + bottom) / (2n * bottom)));
+
 describe('the loan', () => {
+  const { loan, dayOne } = quote;
+  const [first] = quote.years;
+
   it('has an instalment of 2,520.22, and 96,000 are paid on the first day', () => {
-    expect(quote.loan?.instalment).toBe(252_022);
-    expect(quote.dayOne.cash).toBe(9_600_000);
+    expect(loan?.instalment).toBe(2_520_22);
+    // 216,000 − 120,000: the subsidy comes later.
+    expect([dayOne.price, dayOne.borrowed, dayOne.cash].map(money)).toEqual([
+      '216000.00',
+      '120000.00',
+      '96000.00',
+    ]);
   });
 
-  it('comes to 151,213.40 by the instalment that is not rounded; by instalments in paise to 2 paise less', () => {
-    const exact = levelPayment({ rate: 0.095 / 12, periods: 60, amount: 120_000 });
-    expect([(exact * 60).toFixed(2), (exact * 12).toFixed(2)]).toEqual(['151213.40', '30242.68']);
-    expect(money(quote.loan?.paid ?? 0)).toBe('151213.38');
-    // 34,273.88 − 30,242.68 = 4,031.20 in the scenario; 12 × 2,520.22 = 30,242.64.
-    expect(money((quote.years[0]?.net ?? 0) - (quote.years[0]?.instalments ?? 0))).toBe('4031.24');
+  it('comes to what is paid in coins: 59 instalments and a last one that takes up the rest', () => {
+    // 59 × 2,520.22 = 148,692.98; the interest of each month is rounded to coins, and 2,520.40 are left of the debt.
+    expect(loan?.lines.slice(0, 59).every(({ payment }) => payment === 2_520_22)).toBe(true);
+    expect(loan?.lines[59]?.payment).toBe(2_520_40);
+    // 148,692.98 + 2,520.40 = 151,213.38; less 120,000.
+    expect([loan?.paid ?? 0, loan?.interest ?? 0].map(money)).toEqual(['151213.38', '31213.38']);
+    // 12 × 2,520.22 = 30,242.64; 34,273.88 − 30,242.64.
+    expect(money(first?.instalments ?? 0)).toBe('30242.64');
+    expect(money((first?.net ?? 0) - (first?.instalments ?? 0))).toBe('4031.24');
+  });
+
+  it('is printed by the scenario from the instalment before it is rounded, which nobody can pay', () => {
+    // 9.5 % ÷ 12 = 19/2400 a month; 120,000 × 19/2400 = 950; the instalment is 950 × q^60 ÷ (q^60 − 1), q = 2419/2400.
+    const [grown, whole] = [2419n ** 60n, 2400n ** 60n];
+    const times = (count: bigint): string => coins(count * 950n * grown, grown - whole);
+    expect([times(1n), times(60n), times(12n)]).toEqual(['2520.22', '151213.40', '30242.68']);
+    const interest = 60n * 950n * grown - 120_000n * (grown - whole);
+    expect(coins(interest, grown - whole)).toBe('31213.40');
+    // 34,273.88 − 12 × the instalment, over the same denominator: 4 coins less than with instalments in coins.
+    const left = 3_427_388n * (grown - whole) - 100n * 12n * 950n * grown;
+    expect(coins(left, 100n * (grown - whole))).toBe('4031.20');
   });
 });
 

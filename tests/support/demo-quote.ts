@@ -2,6 +2,7 @@ import {
   prepareQuote,
   readQuote,
   workOutQuote,
+  type PreparedQuote,
   type Quote,
   type QuoteDocument,
   type QuoteYear,
@@ -11,12 +12,20 @@ import { demoTariff } from './demo.ts';
 
 /** The demo quote with some sections replaced, worked out under the demo tariff. */
 export function workedQuote(sections: Readonly<Record<string, unknown>> = {}, withSubsidy = true): Quote {
+  return workOutQuote(preparedQuote(sections), withSubsidy);
+}
+
+/** The demo quote with some sections replaced, ready to be billed under a tariff. */
+export function preparedQuote(
+  sections: Readonly<Record<string, unknown>> = {},
+  tariff = demoTariff(),
+): PreparedQuote {
   const document = { ...(JSON.parse(demoQuoteText) as Record<string, unknown>), ...sections };
   const read = readQuote(JSON.stringify(document));
-  const prepared = read.value === null ? read : prepareQuote(read.value, demoTariff());
+  const prepared = read.value === null ? read : prepareQuote(read.value, tariff);
   if (prepared.value === null || !('biller' in prepared.value))
     throw new Error(prepared.findings.map(({ code, found }) => `${code}: ${found}`).join('; '));
-  return workOutQuote(prepared.value, withSubsidy);
+  return prepared.value;
 }
 
 /** A quote of which the document says something else, and nothing is worked out anew. */

@@ -47,12 +47,22 @@ export { compareTariffs, type CompareOptions, type TariffResult } from './quote-
 export { workOutCase, workOutCases, type CaseResult } from './quote-cases.ts';
 export { quoteSizes, type SizePoint, type SizeRange, type Sizes } from './quote-sizes.ts';
 export { quoteBatterySizes, type BatterySizes } from './quote-battery-sizes.ts';
-export { quoteBilledUnits } from './quote-billed.ts';
+export { quoteBilledUnits, quoteKeptUnits, type KeptUnits } from './quote-billed.ts';
+export {
+  quoteGround,
+  type Arrangement,
+  type QuoteGround,
+  type QuoteOrder,
+  type SurplusTerms,
+} from './quote-surplus-terms.ts';
+export { printedSizes, usualSizes } from './quote-usual-sizes.ts';
 export { BLOCK, quoteDrawer, type QuoteDrawer } from './quote-draws.ts';
 export { checkPromise, type PromiseActual } from './quote-promise.ts';
 export { quoteResultDocument, type QuoteResultDocument, type ToldOfQuote } from './quote-document-result.ts';
 export {
   leftAfterInstalment,
+  netInMonth,
+  priceWithLoan,
   projectionText,
   quoteTables,
   savingOfAddedUnits,
@@ -85,11 +95,14 @@ export { runBill, type BillRun, type RunBasis } from './check-run.ts';
 export {
   batchChecker,
   batchColumn,
+  columnNames,
+  isResultFigure,
   type BatchChecker,
   type BatchColumn,
   type BatchNames,
   type BatchRows,
   type BatchTerms,
+  type ColumnNames,
   type PrintedColumn,
   type TakeRow,
 } from './check-batch.ts';

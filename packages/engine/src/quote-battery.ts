@@ -50,5 +50,6 @@ export function batteryResultOf(prepared: PreparedQuote, years: readonly QuoteYe
       : 0;
   const more = years.map(({ year, saving }) => saving - (without[year - 1] ?? 0));
   const flows = [0 - cost, ...more.map((saving, at) => saving - again(at + 1))];
-  return { cost, saving: more[0] ?? 0, payback: simplePayback(flows).first };
+  const { first, last } = simplePayback(flows);
+  return { cost, saving: more[0] ?? 0, payback: first, paybackForGood: last };
 }

@@ -48,13 +48,49 @@ function unitsIn(tariff: Tariff, month: UnitsMonth): Quotient | null {
  * @returns         units, exact; null for a month of which a bill has no such charge
  */
 export function quoteBilledUnits(prepared: PreparedQuote): readonly (Quotient | null)[] {
+  return quoteKeptUnits(prepared).billed;
+}
+
+/** Units of the first year that only bills kept in full tell. */
+export interface KeptUnits {
+  /** What each month is billed for; see {@link quoteBilledUnits}. */
+  readonly billed: readonly (Quotient | null)[];
+  /** Units of surplus that the settlements of the year pay. */
+  readonly paid: Quotient;
+  /** Units that are neither used nor paid: they lapse. */
+  readonly lapsed: Quotient;
+}
+
+/** What a month moves out of its bank, or out of all ledgers of units. */
+function movedIn({ passbook, ledgers }: UnitsMonth, key: 'paid' | 'lapsed'): readonly Quotient[] {
+  if (passbook !== null) return [passbook[key]];
+  return ledgers.filter(({ unit }) => unit !== 'money').map((ledger) => ledger[key]);
+}
+
+/**
+ * The units of the first year as its bills with the plant have them: billed in each month, and those of surplus that
+ * are paid and that lapse.
+ *
+ * @param prepared  its units are made
+ */
+export function quoteKeptUnits(prepared: PreparedQuote): KeptUnits {
   const { tariff, input } = prepared;
-  const { quantities } = input.document;
-  const account = { since: dayText(input.start), quantities };
+  const { quantities, settlementDay } = input.document;
+  const account = {
+    since: dayText(input.start),
+    quantities,
+    ...(settlementDay === undefined ? {} : { settlementDay }),
+  };
   const periods = firstPeriods(prepared);
   const kept = keepPeriods({ account, tariff, periods, withSavings: false });
-  return periods.map((_, at) => {
-    const month = kept.value[at];
-    return month === undefined ? null : unitsIn(tariff, month);
-  });
+  const moved = (key: 'paid' | 'lapsed'): Quotient =>
+    addQuotients(kept.value.flatMap((month) => movedIn(month, key)));
+  return {
+    billed: periods.map((_, at) => {
+      const month = kept.value[at];
+      return month === undefined ? null : unitsIn(tariff, month);
+    }),
+    paid: moved('paid'),
+    lapsed: moved('lapsed'),
+  };
 }

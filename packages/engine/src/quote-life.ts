@@ -122,6 +122,8 @@ export function lifeBiller(
   tariff: Tariff,
   input: Pick<QuoteInput, 'start' | 'years'> & {
     readonly quantities: Readonly<Record<string, string>>;
+    /** The day of the year that the account chose for its settlement, as mm-dd; left out: it chose none. */
+    readonly settlementDay?: string | undefined;
     /** Left out: the calendar months of the life. */
     readonly periods?: readonly Period[];
     /** Columns of the units; left out: those without time blocks. */
@@ -133,12 +135,12 @@ export function lifeBiller(
   const periods = input.periods ?? lifePeriods(input);
   const since = dayText(input.start);
   const base = { periods, names: input.names ?? UNIT_COLUMNS, raised };
+  const { quantities, settlementDay } = input;
+  const account = { since, quantities, ...(settlementDay === undefined ? {} : { settlementDay }) };
+  // The same account twice: what differs is only the plant.
   const both = {
-    with: amountsOf(prepared, { ...base, account: { since, quantities: input.quantities } }),
-    without: amountsOf(prepared, {
-      ...base,
-      account: { since, settlementDay: '01-01', quantities: input.quantities },
-    }),
+    with: amountsOf(prepared, { ...base, account }),
+    without: amountsOf(prepared, { ...base, account }),
   };
   const results = { with: both.with.makeResult(), without: both.without.makeResult() };
   const ids = both.with.columns.map(({ id }) => id);
@@ -165,6 +167,19 @@ function bankInto(
     for (let at = 0; at < bank.length; at += 1)
       bank[at] = (bank[at] as number) + (balances[at * columns + column] as number);
   }
+}
+
+/** What is wanted of an account is wanted of the quote: it has no account of its own. Bills without the plant say it again. */
+function ofQuote(findings: readonly Finding[]): readonly Finding[] {
+  const told = new Map<string, Finding>();
+  findings.forEach((finding, at) => {
+    const { code, values } = finding;
+    const ledger = values['ledger'] ?? '';
+    if (code !== 'settlement/account-day-needed') told.set(String(at), finding);
+    else
+      told.set(ledger, quoteFinding('quote/settlement-day-needed', { path: ['settlementDay'] }, { ledger }));
+  });
+  return [...told.values()];
 }
 
 function notProjected(raises: Raises | null): Finding {
@@ -228,13 +243,13 @@ function makeBiller(
         ...both.with.run(units.withPlant, results.with, raises ?? undefined),
         ...(isWithout ? both.without.run(units.withoutPlant, results.without, raises ?? undefined) : []),
       ];
-      if (findings.length > 0) return findings;
+      if (findings.length > 0) return ofQuote(findings);
       // Without figures only: bills kept in full know no rates that rise, and no surplus by its period.
       if (!results.with.isQuick || !results.without.isQuick) {
         without.forget();
         const told = both.with.run(units.withPlant, results.with);
         const more = told.length > 0 ? told : both.without.run(units.withoutPlant, results.without);
-        return more.length > 0 ? more : [notProjected(raises)];
+        return more.length > 0 ? ofQuote(more) : [notProjected(raises)];
       }
       const into = own();
       afterInto(into, results.with);

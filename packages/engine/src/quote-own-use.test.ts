@@ -152,7 +152,7 @@ describe('a battery', () => {
           years: without.years,
           measures: without.measures,
         });
-        expect(battery).toEqual({ cost: 0, saving: 0, payback: 0 });
+        expect(battery).toEqual({ cost: 0, saving: 0, payback: 0, paybackForGood: 0 });
       }
     }
   });

@@ -225,12 +225,12 @@ function billsOf(
   tariff: Tariff,
   { profile, hasBattery }: Pick<PreparedQuote, 'profile' | 'hasBattery'>,
 ): Outcome<PreparedQuote | null> {
-  const { quantities } = input.document;
+  const { quantities, settlementDay } = input.document;
   const { raised, factors } = chargeFactors(input);
   const share = input.share ?? NOTHING;
   const own = ownUseOf({ input, share, profile, hasBattery });
   const names = unitColumns(own.blocks, own.measures);
-  const biller = lifeBiller(tariff, { ...input, quantities, names }, raised);
+  const biller = lifeBiller(tariff, { ...input, quantities, settlementDay, names }, raised);
   const units = makeLifeUnits(input.years * 12, names.length);
   fillUnits(input, own, units);
   const raises = raisesOf(factors, input.years);
@@ -253,7 +253,7 @@ const sameList = (one: readonly string[], other: readonly string[]): boolean =>
  * Bill a quote whose numbers changed by what was prepared before: other units, shares, sizes and rises of the same
  * charges. What a slider changes takes a fraction of a millisecond so.
  *
- * @param before  prepared under the same tariff, powers, start, life and rounding; its bills are made anew
+ * @param before  prepared under the same tariff, powers, start, settlement day, life and rounding; its bills are made anew
  * @returns       null where the quote has to be prepared from the beginning, and where something is to be found
  */
 export function prepareAgain(before: PreparedQuote, input: QuoteInput): PreparedQuote | null {

@@ -63,8 +63,8 @@ function billersOf(
   { periods, columns }: Pick<Compared, 'periods' | 'columns'>,
 ): Billers | readonly Finding[] {
   const { input, tariff } = prepared;
-  const { quantities, payable } = input.document;
-  const terms = { ...input, quantities, periods, names: [...UNIT_COLUMNS, ...columns.names] };
+  const { quantities, payable, settlementDay } = input.document;
+  const terms = { ...input, quantities, settlementDay, periods, names: [...UNIT_COLUMNS, ...columns.names] };
   const { raised } = chargeFactors(input);
   const today = lifeTariff(actual, payable);
   if (today.value === null) return today.findings;

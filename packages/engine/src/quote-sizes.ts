@@ -24,8 +24,10 @@ export interface SizePoint {
   /** Saving of the first year, before maintenance. */
   readonly saving: number;
   readonly netPrice: number;
-  /** Years; null: not within the life. */
+  /** Years until the price has first come back; null: not within the life. */
   readonly payback: number | null;
+  /** Years from which it stays so; another than the first where it is owed again; null: at the end it is owed. */
+  readonly paybackForGood: number | null;
   readonly netPresentValue: number;
 }
 
@@ -66,19 +68,23 @@ function pointOf(
   const { bills } = biller;
   const times = grid / bills.grid;
   const { price, subsidy } = outlayOf(input.document, grid, watts);
+  // A subsidy of one amount stays, up to the price: more than that no quote may count.
+  const netPrice = Math.max(0, price - subsidy);
   const costs = yearCosts(input.document, { grid, watts, factors: growth });
   const savings = costs.map((_, year) => savingIn(bills, year) * times);
   const flows = [
-    subsidy - price,
+    0 - netPrice,
     ...costs.map((cost, year) => (savings[year] ?? 0) - cost.maintenance - cost.replacement),
   ];
+  const { first, last } = simplePayback(flows);
   return {
     watts,
     generation: firstYear(units.generation),
     after: firstYear(bills.after) * times,
     saving: savings[0] ?? 0,
-    netPrice: price - subsidy,
-    payback: simplePayback(flows).first,
+    netPrice,
+    payback: first,
+    paybackForGood: last,
     netPresentValue: exactPresentValue(input.document.discountRate, flows),
   };
 }

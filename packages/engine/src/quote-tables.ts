@@ -79,6 +79,26 @@ export function leftAfterInstalment({ years, loan, grid }: Quote): Quotient | nu
   return { numerator, denominator: 12 * grid * scale };
 }
 
+/**
+ * What the plant is paid for in all where part of it is borrowed: the price with the interest and the fees of the loan.
+ *
+ * @returns null without a loan
+ */
+export function priceWithLoan({ outlay, loan, grid }: Quote): Quotient | null {
+  if (loan === null) return null;
+  // A loan is in its own decimals.
+  const scale = 10 ** loan.places;
+  return {
+    numerator: BigInt(outlay.price) * BigInt(scale) + BigInt(loan.cost) * BigInt(grid),
+    denominator: grid * scale,
+  };
+}
+
+/** What a month of the first year saves after upkeep, on the average. */
+export function netInMonth({ years, grid }: Quote): Quotient {
+  return { numerator: years[0]?.net ?? 0, denominator: grid * 12 };
+}
+
 const units = (thousandths: number): string => exactText(thousandths, 1000);
 
 function moneyText({ grid }: Pick<Quote, 'grid'>): (amount: number) => string {

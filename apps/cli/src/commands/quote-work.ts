@@ -11,6 +11,7 @@ import {
   quoteWarnings,
   summariseDraws,
   usualBatteries,
+  usualSizes,
   workOutCases,
   workOutQuote,
   type DrawSummary,
@@ -25,9 +26,6 @@ import {
   type Tariff,
 } from '@unitbook/engine';
 import { withMissingNamed } from './quote-missing.ts';
-
-/** Sizes before the quoted one, and all of them: the smallest is half as large, the largest is 1.6 times. */
-const SIZES = { before: 5, count: 12, part: 10 } as const;
 
 /** Random draws of a quote that says what is uncertain; null: it does not, or none are wanted. */
 function drawsOf(prepared: PreparedQuote, tariff: Tariff, count: number): Outcome<DrawSummary | null> {
@@ -79,9 +77,7 @@ export function workOut(
   const { value: prepared, findings } = prepareQuote(input, tariff, undefined, { profile });
   if (prepared === null) return { value: null, findings: once(withMissingNamed(findings, tariff)) };
   const quote = workOutQuote(prepared);
-  const step = Math.max(1, Math.floor(input.watts / SIZES.part));
-  const from = Math.max(step, input.watts - SIZES.before * step);
-  const range = { from, step, count: SIZES.count };
+  const range = usualSizes(input.watts);
   const sizes = quoteSizes(prepared, range);
   const batteries = quoteBatterySizes(prepared, range, usualBatteries(input.document));
   const cases = workOutCases(input, tariff, { profile });

@@ -37,7 +37,7 @@ function paybackText({ quote, mostOwnUse, draws }: QuoteResult, writer: QuoteWri
   const most = mostOwnUse === null ? undefined : paybackWords(mostOwnUse.measures.simple, writer);
   const simple = rangeText(paybackWords(measures.simple, writer), most);
   const end = most === undefined ? '' : `, ${NOTHING_HOME}`;
-  const discounted = `discounted at ${writer.number(input.document.discountRate)} % a year${end}: ${writer.years(measures.discounted.first)}`;
+  const discounted = `discounted at ${writer.number(input.document.discountRate)} % a year${end}: ${paybackWords(measures.discounted, writer)}`;
   const drawn = draws === null ? '' : ` ${drawnPayback(draws, writer)}`;
   return `${simple}; ${discounted}.${drawn}`;
 }

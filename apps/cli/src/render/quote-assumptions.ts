@@ -1,4 +1,4 @@
-import { quotientText, type DrawSummary, type Quote, type QuoteDocument } from '@unitbook/engine';
+import { parseDay, quotientText, type DrawSummary, type Quote, type QuoteDocument } from '@unitbook/engine';
 import { dayWords } from './day-words.ts';
 import { headEntry } from './head-entry.ts';
 import { afterStart } from './quote-answer.ts';
@@ -81,6 +81,9 @@ function priceText({ outlay, input }: Quote, { money, amount, number }: QuoteWri
   return `${money(outlay.price)}: ${[...items, ...stored].join(', ')}`;
 }
 
+/** Whether something is paid out of the upkeep. */
+const OF_UPKEEP = { included: 'in it', 'not-included': 'not in it', 'not-said': 'not said' } as const;
+
 function upkeepText({ upkeep, battery }: QuoteDocument, writer: QuoteWriter): string {
   const next = battery?.replacement === undefined ? [] : [{ item: 'Battery', ...battery.replacement }];
   const replaced = [...upkeep.replacements, ...next].map(
@@ -88,6 +91,7 @@ function upkeepText({ upkeep, battery }: QuoteDocument, writer: QuoteWriter): st
   );
   return joined([
     `${writer.amount(upkeep.perYear)} in year 1, ${yearly(upkeep.growth, writer)}`,
+    `cleaning: ${OF_UPKEEP[upkeep.cleaning ?? 'not-said']}, insurance: ${OF_UPKEEP[upkeep.insurance ?? 'not-said']}`,
     ...replaced,
   ]);
 }
@@ -121,6 +125,15 @@ function uncertainText(
   return joined([sigmas, may, drawn]);
 }
 
+/** The day of the year that the account chose for its settlement, where the quote says one. */
+function settledEntry({ settlementDay }: QuoteDocument): readonly Entry[] {
+  const day = settlementDay === undefined ? null : parseDay(`2000-${settlementDay}`);
+  // Of a day of every year the year says nothing.
+  return day === null
+    ? []
+    : [['Settled', `on ${dayWords(day).replace(/ 2000$/, '')} of each year, the day chosen`]];
+}
+
 /** What the figures of a quote hang on, each with where it is from. */
 export function assumptionLines(
   quote: Quote,
@@ -138,6 +151,7 @@ export function assumptionLines(
     ['Own use', ownUseText(quote, writer)],
     ['Rates', ratesText(document, writer)],
     ['Bills', PAYABLE[document.payable]],
+    ...settledEntry(document),
     ['Price', priceText(quote, writer)],
     ['Subsidy', subsidyText(quote, writer)],
     ['Upkeep', upkeepText(document, writer)],

@@ -1,5 +1,5 @@
 import { wholeToDecimal, type BatterySizes, type Quote, type SizePoint } from '@unitbook/engine';
-import { short } from './quote-compared.ts';
+import { crossedAt, markMeans } from './quote-crossed.ts';
 import type { QuoteWriter } from './quote-writer.ts';
 import { renderTable, type Column } from './table.ts';
 import { PAGE_WIDTH, wrap } from './text.ts';
@@ -63,9 +63,9 @@ export function quoteBatteryRows(
     writer.money(quoted.saving),
     addedText(points, at, quote.grid, writer),
     writer.money(quoted.netPrice),
-    short(quoted.payback, writer),
+    crossedAt(quoted, writer),
     writer.money(quoted.netPresentValue),
     kilo(best.watts, writer),
   ]);
-  return [...renderTable(columns, { body }), ...wrap(WORDS, PAGE_WIDTH)];
+  return [...renderTable(columns, { body }), ...wrap(`${WORDS}${markMeans(body)}`, PAGE_WIDTH)];
 }

@@ -6,7 +6,7 @@ import {
   type Quote,
 } from '@unitbook/engine';
 import { headEntry } from './head-entry.ts';
-import type { QuoteWriter } from './quote-writer.ts';
+import { paybackWords, type QuoteWriter } from './quote-writer.ts';
 
 type Entry = readonly [label: string, text: string];
 
@@ -53,11 +53,13 @@ function loanText(quote: Quote, writer: QuoteWriter): string {
 }
 
 /** What a battery brings by itself, so that the plant does not pay for it unseen. */
-function batteryEntry({ battery }: Quote, { money, years }: QuoteWriter): readonly Entry[] {
+function batteryEntry({ battery }: Quote, writer: QuoteWriter): readonly Entry[] {
   if (battery === null) return [];
+  const { money } = writer;
+  const own = { first: battery.payback, last: battery.paybackForGood };
   const text =
     `${money(battery.cost)} of the price; by itself it adds ${money(battery.saving)} to the saving of year 1. ` +
-    `Its own payback: ${years(battery.payback)}`;
+    `Its own payback: ${paybackWords(own, writer)}`;
   return [['Battery', text]];
 }
 

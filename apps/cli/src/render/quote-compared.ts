@@ -1,6 +1,6 @@
 import {
   countOfRates,
-  projectionText,
+  printedSizes,
   savingOfAddedUnits,
   wholeToDecimal,
   type CaseResult,
@@ -8,6 +8,7 @@ import {
   type SizePoint,
   type Sizes,
 } from '@unitbook/engine';
+import { crossed, crossedAt, markMeans } from './quote-crossed.ts';
 import { quoteWriter, type QuoteWriter } from './quote-writer.ts';
 import { renderTable, type Column } from './table.ts';
 import { PAGE_WIDTH, plainText, wrap } from './text.ts';
@@ -15,10 +16,6 @@ import { PAGE_WIDTH, plainText, wrap } from './text.ts';
 const NAME_WIDTH = 20;
 
 const right = (...heading: readonly string[]): Column => ({ heading, side: 'right' });
-
-/** Years as a column has them: to a hundredth, so that cases close to each other are told apart. */
-export const short = (value: number | null, { number }: QuoteWriter): string =>
-  value === null ? 'never' : number(projectionText(value, 2));
 
 function rateText({ measures }: Quote, { percent }: QuoteWriter): string {
   const count = countOfRates(measures.rates);
@@ -32,8 +29,8 @@ function caseCells(quote: Quote | null, all: QuoteWriter): readonly string[] {
   const writer = quoteWriter(quote, all.notation);
   return [
     writer.money(years[0]?.saving ?? 0),
-    short(measures.simple.first, writer),
-    short(measures.discounted.first, writer),
+    crossed(measures.simple, writer),
+    crossed(measures.discounted, writer),
     writer.money(measures.lifeNet),
     writer.money(measures.netPresentValue),
     rateText(quote, writer),
@@ -67,7 +64,7 @@ export function quoteCases(
   ];
   const hasPolicy = (quote.input.document.policies ?? []).length > 0;
   const words =
-    'Each case bills the whole life anew. Paybacks in years; "never": not within the life. ' +
+    `Each case bills the whole life anew. Paybacks in years; "never": not within the life.${markMeans(body)} ` +
     `"All bad together": rates do not rise, 10 % less is made${hasPolicy ? ', and the first of the other rules comes' : ''}.`;
   return [...renderTable(columns, { body }), ...wrap(words, PAGE_WIDTH)];
 }
@@ -80,14 +77,11 @@ function sizeNote({ watts }: SizePoint, quoted: number, mark: SizePoint | null):
   return notes.join(', ');
 }
 
-function markWords({ points, onlySurplusFrom: mark }: Sizes, kWp: (watts: number) => string): string {
-  const before = points[points.findIndex(({ watts }) => watts === mark?.watts) - 1];
-  if (mark === null || before === undefined)
-    return 'Each of these sizes still lowers the bills of the first year further than the one before.';
-  return (
-    `From ${kWp(before.watts)} kWp on bills get no lower: ` +
-    'each unit that a larger plant makes more earns only what surplus is paid.'
-  );
+function markWords({ onlySurplusFrom: mark }: Sizes, kWp: (watts: number) => string): string {
+  return mark === null
+    ? 'Each of these sizes still lowers the bills of the first year further than the one before.'
+    : `A plant of ${kWp(mark.watts)} kWp lowers the bills no further than the size before it: ` +
+        'from there on each unit more earns only what surplus is paid.';
 }
 
 /** Plants of other sizes, and what their added units earn. */
@@ -104,21 +98,23 @@ export function quoteSizeRows(quote: Quote, sizes: Sizes, writer: QuoteWriter): 
     right('Value', 'now'),
     { heading: [''], side: 'left' },
   ];
-  const body = points.map((point, at) => {
-    const added = savingOfAddedUnits(points, at, quote.grid);
+  const shown = printedSizes(points, quote.input.watts);
+  const body = shown.map((point, at) => {
+    const added = savingOfAddedUnits(shown, at, quote.grid);
     return [
       kWp(point.watts),
       writer.units(point.generation),
       writer.money(point.saving),
       added === null ? '–' : writer.quotient(added),
       writer.money(point.netPrice),
-      short(point.payback, writer),
+      crossedAt(point, writer),
       writer.money(point.netPresentValue),
       sizeNote(point, quote.input.watts, onlySurplusFrom),
     ];
   });
   const words =
     `Added unit: what each unit saves that a size makes more than the one above it. ${markWords(sizes, kWp)} ` +
-    'Generation, price and upkeep go by size; items with a fixed price and a subsidy of one amount stay.';
+    'Generation, price and upkeep go by size; items with a fixed price stay, and so does a subsidy of one amount, up to the price. ' +
+    `Every fourth of ${String(points.length)} sizes is shown: --csv sizes has them all.${markMeans(body)}`;
   return [...renderTable(columns, { body }), ...wrap(words, PAGE_WIDTH)];
 }

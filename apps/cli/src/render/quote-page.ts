@@ -62,6 +62,7 @@ function offerEntries({ input }: Quote, { number }: QuoteWriter): readonly Entry
     ['Plant', [`${number(plant.kWp)} kWp`, ...described].join('; ')],
     ['Shade', plant.shading],
     ['Promise', offer.promise],
+    ['Call', offer.contact],
   ];
   return entries.flatMap(([label, text]) => (text === undefined ? [] : [[label, text] as const]));
 }

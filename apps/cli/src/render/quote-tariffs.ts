@@ -1,4 +1,5 @@
 import type { Quote, TariffDocument, TariffResult } from '@unitbook/engine';
+import { markMeans, markOf } from './quote-crossed.ts';
 import { quoteWriter, type QuoteWriter } from './quote-writer.ts';
 import { renderTable, type Column } from './table.ts';
 import { PAGE_WIDTH, plainText, wrap } from './text.ts';
@@ -19,7 +20,7 @@ function rowsOf(name: string, quote: Quote | null, all: QuoteWriter): readonly (
           money(first.before),
           money(first.after),
           money(first.saving),
-          years(quote.measures.simple.first),
+          `${years(quote.measures.simple.first)}${markOf(quote.measures.simple)}`,
           money(quote.measures.netPresentValue),
         ];
   const lines = wrap(plainText(name), NAME_WIDTH);
@@ -57,7 +58,7 @@ export function quoteTariffs(
   ];
   const words = [
     'The same house, plant and price under each tariff, with it and without it. Compare the bills after, not only the ' +
-      'saving: a dear tariff saves more and costs more.',
+      `saving: a dear tariff saves more and costs more.${markMeans(body)}`,
     ...others.flatMap(notes),
   ];
   return [...renderTable(columns, { body }), ...words.flatMap((line) => wrap(line, PAGE_WIDTH))];

@@ -61,10 +61,10 @@ function padded(text: string, zeros: number): string {
 
 /** When a price has come back, and whether it is owed again after that. */
 export function paybackWords(
-  { first, last, crossings }: Payback,
+  { first, last }: Pick<Payback, 'first' | 'last'>,
   { years }: Pick<QuoteWriter, 'years'>,
 ): string {
-  if (first === null || crossings.length < 2) return years(first);
+  if (first === null || first === last) return years(first);
   const again = 'owed again once something is replaced';
   return last === null
     ? `${years(first)}, then ${again}, and still at the end`

@@ -81,18 +81,28 @@ export function numberFindings(document: QuoteDocument): readonly Finding[] {
   return all.flatMap(([text, range, path]) => rangeFindings(text, range, path));
 }
 
+/** A settlement day that no year has. */
+function settlementDayFindings({ settlementDay: value }: QuoteDocument): readonly Finding[] {
+  if (value === undefined || (/^\d{2}-\d{2}$/.test(value) && parseDay(`2000-${value}`) !== null)) return [];
+  return [quoteFinding('quote/no-such-day', { path: ['settlementDay'] }, { value, form: 'mm-dd' })];
+}
+
 /** Days that are none, and a start inside a month. */
-export function dayFindings({ offer, start }: QuoteDocument): readonly Finding[] {
+export function dayFindings(document: QuoteDocument): readonly Finding[] {
+  const { offer, start } = document;
   const days: readonly (readonly [string | undefined, Path])[] = [
     [offer.date, ['offer', 'date']],
     [offer.validUntil, ['offer', 'validUntil']],
     [start, ['start']],
   ];
-  const none = days.flatMap(([value, path]) =>
-    value === undefined || parseDay(value) !== null
-      ? []
-      : [quoteFinding('quote/no-such-day', { path }, { value })],
-  );
+  const none = [
+    ...days.flatMap(([value, path]) =>
+      value === undefined || parseDay(value) !== null
+        ? []
+        : [quoteFinding('quote/no-such-day', { path }, { value, form: 'yyyy-mm-dd' })],
+    ),
+    ...settlementDayFindings(document),
+  ];
   const day = parseDay(start);
   if (day === null || calendarDay(day).day === 1) return none;
   const { year, month } = calendarDay(day);

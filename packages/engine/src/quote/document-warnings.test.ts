@@ -55,6 +55,33 @@ describe('rises of rates', () => {
   });
 });
 
+describe('rises of what surplus is paid', () => {
+  const rising = (percent: string, basis: string) =>
+    told({ escalation: { charges: {}, surplus: { percent, step: '0.01' }, basis } });
+
+  it('are asked about as those of charges are: how much, and why', () => {
+    expect(rising('40', '')).toEqual([
+      [
+        'question escalation.surplus.percent',
+        'a rise of "what surplus is paid" by 40 % a year',
+        'at most 3 % a year, with its basis',
+        'Lower it, or show orders of the past that it follows from.',
+      ],
+      [
+        'question escalation.basis',
+        'rates that change each year, and no reason',
+        'the basis of the rises: past orders, or a forecast with its publisher',
+        'Say why rates rise so much, or let them stay as they are.',
+      ],
+    ]);
+  });
+
+  it('within 3 % with a basis, and none at all, are not told', () => {
+    expect(rising('3', 'Past orders')).toEqual([]);
+    expect(rising('0', '')).toEqual([]);
+  });
+});
+
 describe('what is replaced', () => {
   const { upkeep } = document;
   const inverter = { item: 'Inverter', year: '11', amount: '0.01' };

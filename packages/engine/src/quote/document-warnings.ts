@@ -6,18 +6,33 @@ import { quoteFinding } from './findings.ts';
 import { promisingWords, quotedWords } from './promising-words.ts';
 import { LONGEST_WITHOUT_REPLACEMENT, MOST_RISE } from './warning-limits.ts';
 
-function riseWarnings({ escalation: { charges, basis } }: QuoteDocument): readonly Finding[] {
-  const rises = Object.entries(charges);
+/** What rises each year, with its place: charges by their id, and what surplus is paid. */
+interface Rise {
+  readonly charge: string;
+  readonly percent: string;
+  readonly path: Path;
+}
+
+function risesOf({ escalation: { charges, surplus } }: QuoteDocument): readonly Rise[] {
+  const own = Object.entries(charges).map(([charge, percent]) => ({
+    charge,
+    percent,
+    path: ['escalation', 'charges', charge],
+  }));
+  if (surplus === undefined) return own;
+  const { percent } = surplus;
+  return [...own, { charge: 'what surplus is paid', percent, path: ['escalation', 'surplus', 'percent'] }];
+}
+
+function riseWarnings(document: QuoteDocument): readonly Finding[] {
+  const rises = risesOf(document);
   const most = exactDecimal(MOST_RISE);
-  const high = rises.filter(([, percent]) => compared(exactDecimal(percent), most) > 0);
-  const isUnsaid = basis.trim() === '' && rises.some(([, percent]) => !isZero(percent));
+  const high = rises.filter(({ percent }) => compared(exactDecimal(percent), most) > 0);
+  const { basis } = document.escalation;
+  const isUnsaid = basis.trim() === '' && rises.some(({ percent }) => !isZero(percent));
   return [
-    ...high.map(([charge, percent]) =>
-      quoteFinding(
-        'quote/rise-above-usual',
-        { path: ['escalation', 'charges', charge] },
-        { charge, percent, most: MOST_RISE },
-      ),
+    ...high.map(({ charge, percent, path }) =>
+      quoteFinding('quote/rise-above-usual', { path }, { charge, percent, most: MOST_RISE }),
     ),
     ...(isUnsaid ? [quoteFinding('quote/rise-without-basis', { path: ['escalation', 'basis'] })] : []),
   ];

@@ -7,6 +7,10 @@ export interface QuoteFacts {
    * times the smallest bill is then taken for it.
    */
   readonly fixedCharges: number | null;
+  /**
+   * What is paid for a unit of surplus, as decimal text, before it rises. Left out or null: not known, or nothing.
+   */
+  readonly surplusRate?: string | null;
 }
 
 /**

@@ -5,15 +5,13 @@ import { firstYear, type QuoteFacts } from './first-year.ts';
 import type { FlyerDocument } from './flyer-document.ts';
 import type { Quote } from './quote.ts';
 
-/** What is known of the tariff beside the quote. */
+/**
+ * What is known of the tariff beside the quote. Where the rate of surplus is not known, no more is taken for it than
+ * all surplus of the quote brings, shared by the units that are made beyond the use of the year.
+ */
 export interface FlyerFacts extends QuoteFacts {
   /** The highest rate of a unit in the first year, as decimal text; null: not known. */
   readonly topRate: string | null;
-  /**
-   * What is paid for a unit of surplus, as decimal text. Left out or null: not known, and no more is taken for it
-   * than all surplus of the quote brings, shared by the units that are made beyond the use of the year.
-   */
-  readonly surplusRate?: string | null;
 }
 
 /** A flyer, and what it is held against. */

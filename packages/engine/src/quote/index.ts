@@ -71,6 +71,7 @@ export {
   type RestatedPayback,
   type WeatherVerdict,
 } from './promise.ts';
+export { lowGeneration, type LowGeneration } from './low-generation.ts';
 export { quoteWarnings } from './warnings.ts';
 export { LONGEST_WITHOUT_REPLACEMENT, MOST_OF_USE, MOST_RISE } from './warning-limits.ts';
 export type { QuoteFacts } from './first-year.ts';

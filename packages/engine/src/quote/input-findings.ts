@@ -17,7 +17,7 @@ export const QUOTE_INPUT_FINDINGS = {
     severity: 'error',
     text: (v) => ({
       found: `"${of(v, 'value')}", which is no day of the calendar`,
-      expected: 'a day as yyyy-mm-dd',
+      expected: `a day as ${of(v, 'form')}`,
       remedy: 'Correct the day.',
     }),
   },

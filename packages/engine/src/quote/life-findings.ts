@@ -53,6 +53,14 @@ export const QUOTE_LIFE_FINDINGS = {
       remedy: `Give the profile: months alone do not tell ${of(v, 'what')}.`,
     }),
   },
+  'quote/settlement-day-needed': {
+    severity: 'error',
+    text: (v) => ({
+      found: `a quote without "settlementDay", which "${of(v, 'ledger')}" goes by`,
+      expected: 'the day of the year on which this account is settled',
+      remedy: 'Add "settlementDay" to the quote, as mm-dd: the day that the customer chooses.',
+    }),
+  },
   'quote/other-currency': {
     severity: 'error',
     text: (v) => ({

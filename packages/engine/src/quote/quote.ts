@@ -84,8 +84,10 @@ export interface BatteryResult {
   readonly cost: number;
   /** What it saves more in the first year. */
   readonly saving: number;
-  /** Years until its own savings, less the next battery, have paid for it; null: not within the life. */
+  /** Years until its own savings have first paid for it; null: not within the life. */
   readonly payback: number | null;
+  /** Years from which that stays so: the next battery is owed again; null: at the end it is owed. */
+  readonly paybackForGood: number | null;
 }
 
 /** What own use of a quote follows from. */

@@ -45,6 +45,15 @@ export const QUOTE_WARNING_FINDINGS = {
       remedy: 'Say why rates rise so much, or let them stay as they are.',
     }),
   },
+  'quote/surplus-at-retail': {
+    severity: 'question',
+    grouped: ['rate', 'price', 'own'],
+    text: (v) => ({
+      found: `a unit of surplus paid ${of(v, 'rate')} in year ${of(v, 'year')}, risen from ${of(v, 'own')}`,
+      expected: `less than a unit bought costs in that year, ${of(v, 'price')} in the mean`,
+      remedy: 'Let what surplus is paid stay as the tariff has it, or show the order by which it rises.',
+    }),
+  },
   'quote/no-replacement': {
     severity: 'question',
     text: (v) => ({

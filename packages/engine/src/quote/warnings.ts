@@ -7,6 +7,7 @@ import { amountText } from './money-text.ts';
 import { onGrid } from './outlay.ts';
 import { paybackOfOutlay, paybackWords } from './payback-time.ts';
 import type { Quote } from './quote.ts';
+import { surplusWarnings } from './surplus-warnings.ts';
 import { MOST_OF_USE } from './warning-limits.ts';
 
 /** Surplus counts: what a buyer is told is the whole saving, and bills cannot be lowered by as much. */
@@ -68,7 +69,7 @@ function batteryWarnings(quote: Quote): readonly Finding[] {
 
 /**
  * What a quote promises that a buyer may hear as more than it is, for its seller to read before it is printed:
- * savings above what bills allow, rises, life, wear, yield, size, subsidy, battery and words.
+ * savings above what bills allow, rises, surplus at the price of units bought, life, wear, yield, size, subsidy, battery and words.
  *
  * Every comparison is exact; a value on its limit is not told. Paybacks are told to a tenth of a year, yields to a
  * tenth of a kWh or as many places as tell them from the limit, both rounded half-up.
@@ -84,6 +85,7 @@ export function quoteWarnings(quote: Quote, facts: QuoteFacts = { fixedCharges: 
   return [
     ...savingWarnings(quote, facts),
     ...documentWarnings(quote.input.document, after),
+    ...surplusWarnings(quote, facts),
     ...yieldWarnings(quote),
     ...sizeWarnings(quote),
     ...subsidyWarnings(quote),

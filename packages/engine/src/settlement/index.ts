@@ -1,5 +1,5 @@
 export { closesBefore, closingDays } from './closes-before.ts';
-export { holdsDayOfYear } from './close-day.ts';
+export { holdsDayOfYear, lastDayOfYear } from './close-day.ts';
 export { SETTLEMENT_FINDINGS, settlementFinding, type SettlementFindingCode } from './findings.ts';
 export { settlePeriod, type PassbookEntry, type SettlePeriodOptions } from './settle-period.ts';
 export { openingFigure, type LedgerEntry, type SurplusPayment } from './ledger-entry.ts';

@@ -78,6 +78,12 @@ export function deskOf(model: QuoteModel, page: DeskPage): QuoteDesk {
   return {
     ...{ view, later, isStale, bookUse, trial, tryOut, isSpread, isOnPaper, showPaper },
     document: store.quote,
+    stopDraws: () => {
+      model.work.stopDraws();
+    },
+    drawAgain: () => {
+      model.work.drawAgain();
+    },
     tariff: tariffDesk(model, page),
     others: othersDesk(model, page),
     profile: profileDesk(model, page),

@@ -98,6 +98,8 @@ export interface QuoteDesk extends Folds {
   readonly document: QuoteDocument;
   readonly view: QuoteView;
   readonly later: LaterResults;
+  readonly stopDraws: () => void;
+  readonly drawAgain: () => void;
   /** Whether cases and sizes are still those of the quote before the last change. */
   readonly isStale: boolean;
   readonly tariff: TariffDesk;

@@ -50,10 +50,16 @@ export const loanSchema = z.strictObject({
   fees: z.optional(decimalText('Fees paid on the first day')),
 });
 
+/** Whether something is paid out of the maintenance of each year. */
+const paidOfUpkeep = (description: string) =>
+  z.optional(z.enum(['included', 'not-included']).check(z.describe(description)));
+
 /** What the plant costs while it runs. */
 export const upkeepSchema = z.strictObject({
   perYear: decimalText('Maintenance of the first year'),
   growth: decimalText('How much it grows each year, in percent'),
+  cleaning: paidOfUpkeep('Whether the cleaning of the modules is in it'),
+  insurance: paidOfUpkeep('Whether an insurance of the plant is in it'),
   replacements: z.array(
     z.strictObject({
       item: plainText('What is replaced'),

@@ -19,7 +19,8 @@ const offer = z.strictObject({
   seller: z.optional(plainText('Who sells')),
   licence: z.optional(plainText('Licence of the seller')),
   installer: z.optional(plainText('Who installs')),
-  promise: z.optional(plainText('What the seller warrants, how it is measured, whom to call')),
+  promise: z.optional(plainText('What the seller warrants, and how it is measured')),
+  contact: z.optional(plainText('Whom to call after the sale, and how')),
 });
 
 const policy = z.strictObject({
@@ -68,6 +69,9 @@ export const quoteSchema = z.strictObject({
   ),
   start: dayText('First day of the plant: the first day of a month'),
   years: wholeText('Life that is looked at'),
+  settlementDay: z.optional(
+    z.string().check(z.describe('The day of the year that the account chooses for its settlement, as mm-dd')),
+  ),
   quantities: z
     .record(z.string(), decimalText('A power'))
     .check(z.describe('Powers of the account by the names of the tariff: sanctioned-load …')),

@@ -8,6 +8,7 @@ import {
   powerFields,
   riseFields,
   selfUseFields,
+  settlementFields,
   useFields,
   type FieldSource,
   type QuoteField,
@@ -169,6 +170,7 @@ export function allFields(source: FieldSource): readonly QuoteField[] {
   return [
     ...offerFields(),
     ...powerFields(source),
+    ...settlementFields(),
     ...useFields(),
     ...plantFields(),
     ...generationFields(source),

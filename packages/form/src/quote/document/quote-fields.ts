@@ -66,10 +66,11 @@ export const offerFields = (): readonly QuoteField[] => [
   {
     path: ['offer', 'promise'],
     label: 'What is warranted',
-    hint: 'for how long, how it is measured, whom to call',
+    hint: 'for how long, and how it is measured',
     is: 'words',
     mayBeBlank: true,
   },
+  text(['offer', 'contact'], 'Whom to call after the sale', 'name, number, hours'),
 ];
 
 /** Powers of the account that the tariff charges. */
@@ -81,6 +82,15 @@ export const powerFields = ({ powers, document }: FieldSource): readonly QuoteFi
       mayBeBlank: !powers.includes(name),
     }),
   );
+
+/** The day of the year that the account chooses, under a tariff that lets it. */
+export const settlementFields = (): readonly QuoteField[] => [
+  text(
+    ['settlementDay'],
+    'Settlement day chosen',
+    'month and day, such as 09-30; only where the tariff lets the account choose',
+  ),
+];
 
 /** What the household uses. */
 export const useFields = (): readonly QuoteField[] => [

@@ -42,15 +42,22 @@ const ENERGY: FieldShapes = {
   'selfUse?': { fields: NAMED('share? basis?') },
   'battery?': BATTERY,
   degradation: { fields: NAMED('first later source?') },
-  escalation: { fields: { charges: TEXTS, basis: TEXT } },
+  escalation: { fields: { charges: TEXTS, basis: TEXT, 'surplus?': { fields: NAMED('percent step') } } },
 };
+
+const OF_UPKEEP: Shape = ['included', 'not-included'];
 
 const MONEY: FieldShapes = {
   price: { each: { fields: { ...NAMED('item amount tax?'), 'fixed?': 'yes-or-no' } }, least: 1 },
   'subsidy?': SUBSIDY,
   'loan?': { fields: { ...NAMED('amount rate months fees?'), kind: ['reducing', 'flat'] } },
   upkeep: {
-    fields: { ...NAMED('perYear growth'), replacements: { each: { fields: NAMED('item year amount') } } },
+    fields: {
+      ...NAMED('perYear growth'),
+      'cleaning?': OF_UPKEEP,
+      'insurance?': OF_UPKEEP,
+      replacements: { each: { fields: NAMED('item year amount') } },
+    },
   },
 };
 
@@ -58,8 +65,10 @@ const MONEY: FieldShapes = {
 export const QUOTE: Shape = {
   fields: {
     format: ['unitbook-quote-1'],
-    offer: { fields: NAMED('date validUntil? customer? site? seller? licence? installer? promise?') },
-    ...NAMED('$schema? locale? start years discountRate'),
+    offer: {
+      fields: NAMED('date validUntil? customer? site? seller? licence? installer? promise? contact?'),
+    },
+    ...NAMED('$schema? locale? start years discountRate settlementDay?'),
     'tariff?': { fields: NAMED('id name?') },
     quantities: TEXTS,
     ...ENERGY,

@@ -4,6 +4,7 @@ import { renderButton } from '../../render/button.ts';
 import { typed } from '../../render/desk.ts';
 import { renderInput } from '../../render/field.ts';
 import { renderFileInput } from '../../render/file-input.ts';
+import { renderNotOpened } from '../../render/refusal.ts';
 import { isUnfinished } from '../../view/unfinished.ts';
 import { offerText } from '../../writing/writing.ts';
 import { quoteFindingText } from '../view/quote-finding-text.ts';
@@ -91,16 +92,13 @@ function renderWords(desk: FlyerDesk): TemplateResult {
 function renderRefused({ refused, view }: FlyerDesk): TemplateResult | typeof nothing {
   if (refused?.file.kind !== 'refused') return nothing;
   const { reason, findings } = refused.file;
-  return html`<div class="notice" role="alert" id="flyer-refused">
-    <strong>“${refused.name}” was not opened; the flyer is as it was.</strong> ${reason}
-    ${
-      findings.length === 0
-        ? nothing
-        : html`<ul>
-            ${findings.map((finding) => html`<li>${quoteFindingText(finding, view.writing)}</li>`)}
-          </ul>`
-    }
-  </div>`;
+  return renderNotOpened({
+    id: 'flyer-refused',
+    name: refused.name,
+    kept: 'the flyer is as it was',
+    reason,
+    findings: findings.map((finding) => quoteFindingText(finding, view.writing)),
+  });
 }
 
 function renderShelf(desk: FlyerDesk): TemplateResult {

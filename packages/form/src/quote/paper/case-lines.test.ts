@@ -1,6 +1,6 @@
-import { usualCases, type CaseResult } from '@unitbook/engine';
+import { quoteGround, usualCases, type CaseResult } from '@unitbook/engine';
 import { expect, it } from 'vitest';
-import { workedQuote } from '../../../../../tests/support/demo-quote.ts';
+import { preparedQuote, workedQuote } from '../../../../../tests/support/demo-quote.ts';
 import { writingFor } from '../../writing/writing.ts';
 import { quoteWriting } from '../view/quote-writing.ts';
 import { ENGLISH } from '../words/english.ts';
@@ -9,10 +9,22 @@ import { caseLines, caseName } from './case-lines.ts';
 import type { PaperView } from './paper-view.ts';
 
 const quote = workedQuote();
+const ground = quoteGround(preparedQuote());
 
 function paperIn(locale: string, words = ENGLISH, cases: readonly CaseResult[] = []): PaperView {
   const writing = quoteWriting(writingFor(locale, 'INR'), { locale, grid: quote.grid });
-  return { quote, billed: null, words, writing, draws: null, cases, charges: [], tariff: '', isTrial: false };
+  return {
+    quote,
+    kept: null,
+    ground,
+    words,
+    writing,
+    draws: null,
+    cases,
+    charges: [],
+    tariff: '',
+    isTrial: false,
+  };
 }
 
 const german = (id: string, name: string): string => caseName({ id, name }, paperIn('de-DE', GERMAN));
@@ -46,5 +58,25 @@ it('has the quote itself first, and a line without figures for a case that canno
   expect(caseLines(paperIn('de-DE', GERMAN, [unbilled]))).toEqual([
     ['Wie angeboten', '36.673,88', '4,6 Jahre', '5,9 Jahre', '838.507,01', '240.574,80', '22,01 %'],
     ['Zuschuss nicht erhalten', 'nicht abrechenbar', '', '', '', '', ''],
+  ]);
+});
+
+it('never gives one of several rates of return, nor a first payback as the last word', () => {
+  const { measures } = quote;
+  const twice = { ...measures.simple, first: 2.5, last: 7 };
+  const odd = {
+    ...quote,
+    measures: {
+      ...measures,
+      simple: twice,
+      discounted: { ...twice, last: null },
+      rates: { rates: [0.25, 4] },
+    },
+  };
+  const [, line] = caseLines(paperIn('en-IN', ENGLISH, [{ id: 'x', name: 'Odd', quote: odd, findings: [] }]));
+  expect([line?.[2], line?.[3], line?.[6]]).toEqual([
+    '2.5 years at first, for good after 7.0 years',
+    '2.5 years at first, owed again at the end',
+    'several: 25.00 %, 400.00 %',
   ]);
 });

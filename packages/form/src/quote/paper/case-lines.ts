@@ -1,5 +1,6 @@
 import type { CaseResult, Quote } from '@unitbook/engine';
-import { yearsText, type PaperView } from './paper-view.ts';
+import { returnText } from '../words/payback-text.ts';
+import { paybackOn, type PaperView } from './paper-view.ts';
 
 /** How much is changed in a case: the engine has it in the name it gives. */
 const percentOf = (name: string): string => /\d+(?:\.\d+)?/.exec(name)?.[0] ?? '0';
@@ -23,15 +24,14 @@ function caseLine(name: string, { years, measures, grid }: Quote, paper: PaperVi
   const { words } = paper;
   // Under another rule money can be in other parts of a coin.
   const writing = paper.writing.atGrid(grid);
-  const [rate] = measures.rates.rates;
   return [
     name,
     writing.column(years[0]?.saving ?? 0),
-    yearsText(measures.simple.first, paper),
-    yearsText(measures.discounted.first, paper),
+    paybackOn(measures.simple, paper),
+    paybackOn(measures.discounted, paper),
     writing.column(measures.lifeNet),
     writing.column(measures.netPresentValue),
-    rate === undefined ? words.cases.noReturn : writing.percent(rate),
+    returnText(measures.rates, words.cases, writing.percent),
   ];
 }
 

@@ -1,7 +1,9 @@
 import { html, type TemplateResult } from 'lit';
 import { exactText, parseDay, quotientText, type Quote } from '@unitbook/engine';
 import { monthTable } from '../render/tables.ts';
-import { renderFacts, renderItem, renderPaperTable, type Fact } from './paper-parts.ts';
+import { renderGeneration } from './generation-part.ts';
+import { renderInputs, renderSurplus } from './ground-parts.ts';
+import { renderFacts, renderItem, renderPaperTable } from './paper-parts.ts';
 import type { PaperView } from './paper-view.ts';
 
 function dayText(text: string | undefined, { writing }: PaperView): string {
@@ -29,31 +31,6 @@ function renderWho(paper: PaperView): TemplateResult {
   );
 }
 
-/** A power in words; one that the words do not know as its tariff calls it. */
-function powerName(name: string, powers: Readonly<Record<string, string>>): string {
-  const known = Object.hasOwn(powers, name) ? powers[name] : undefined;
-  return known ?? name.charAt(0).toUpperCase() + name.slice(1).replaceAll('-', ' ');
-}
-
-function renderInputs({ quote, words, writing, tariff }: PaperView): TemplateResult {
-  const { labels, heads, sentences } = words;
-  const { use, quantities } = quote.input.document;
-  const powers = Object.entries(quantities).map(([name, kW]): Fact => [
-    powerName(name, words.powers),
-    `${writing.number(kW)} kW`,
-  ]);
-  return renderItem(
-    2,
-    heads.inputs,
-    renderFacts([
-      [labels.usedInAYear, `${writing.units(quote.years[0]?.use ?? 0)} kWh`],
-      [labels.source, use.source === '' ? sentences.notSaid : use.source],
-      ...powers,
-      [labels.tariff, tariff],
-    ]),
-  );
-}
-
 function renderSystem({ quote, words, writing }: PaperView): TemplateResult {
   const { labels, heads } = words;
   const { kW, modules = '', inverter = '', layout = '', shading = '' } = quote.input.document.plant;
@@ -67,30 +44,6 @@ function renderSystem({ quote, words, writing }: PaperView): TemplateResult {
       [labels.inverter, inverter],
       [labels.layout, layout],
       [labels.shading, shading],
-    ]),
-  );
-}
-
-function renderGeneration({ quote, words, writing }: PaperView): TemplateResult {
-  const { labels, heads, sentences } = words;
-  const { generation, degradation, uncertainty } = quote.input.document;
-  const made = quote.years[0]?.generation ?? 0;
-  const each = sentences.perKilowatt(writing.number(quotientText(made, quote.input.watts, 0)));
-  const low =
-    uncertainty === undefined
-      ? sentences.notSaid
-      : sentences.lowCase(
-          uncertainty.yearToYear === undefined ? '' : writing.number(uncertainty.yearToYear),
-          writing.number(uncertainty.generation),
-        );
-  return renderItem(
-    4,
-    heads.generation,
-    renderFacts([
-      [labels.madeInAYear, `${writing.units(made)} kWh, ${each}`],
-      [labels.source, generation.source === '' ? sentences.notSaid : generation.source],
-      [labels.lowCase, low],
-      ['', sentences.wear(writing.number(degradation.first), writing.number(degradation.later))],
     ]),
   );
 }
@@ -119,8 +72,8 @@ function renderOwnUse(paper: PaperView): TemplateResult {
   );
 }
 
-function renderMonths({ quote, billed, words, writing }: PaperView): TemplateResult {
-  const { lines, sum } = monthTable(quote, billed, writing);
+function renderMonths({ quote, kept, words, writing }: PaperView): TemplateResult {
+  const { lines, sum } = monthTable(quote, kept?.billed ?? null, writing);
   const total = sum === undefined ? null : [words.tables.year, ...sum.slice(1)];
   const hasFilled = quote.months.some(({ isFilled }) => isFilled);
   return renderItem(
@@ -134,16 +87,6 @@ function renderStays({ quote, words, writing }: PaperView): TemplateResult {
   const { smallestBill, largestBill } = quote.measures;
   const text = words.sentences.stays(writing.cash(smallestBill), writing.cash(largestBill));
   return renderItem(7, words.heads.stays, html`<p>${text}</p>`);
-}
-
-function renderSurplus({ quote, words, writing }: PaperView): TemplateResult {
-  const [first] = quote.years;
-  const { sentences } = words;
-  const text =
-    first === undefined || first.surplus === 0
-      ? sentences.noSurplus
-      : sentences.surplus(writing.units(first.exported), writing.cash(first.surplus));
-  return renderItem(8, words.heads.surplus, html`<p>${text}</p>`);
 }
 
 /** The first page: who, from what, the plant, and the first year. */

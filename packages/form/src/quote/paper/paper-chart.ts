@@ -3,7 +3,7 @@ import { drawCashFlow } from '../charts/cash-flow.ts';
 import { planCashFlow } from '../charts/cash-flow-plan.ts';
 import type { CashFlowData } from '../charts/chart-data.ts';
 import { cashFlowOf } from '../view/chart-views.ts';
-import { yearsText, type PaperView } from './paper-view.ts';
+import { paybackOn, type PaperView } from './paper-view.ts';
 
 /** Money by year as the screen has it, in the words of the paper. */
 function dataOf(paper: PaperView): CashFlowData {
@@ -18,7 +18,8 @@ function dataOf(paper: PaperView): CashFlowData {
     says: chart.says(years[0]?.value.text ?? '', years.at(-1)?.value.text ?? '', life),
     // Drawn narrow, the line has no name at its end: its name stands beside the drawing.
     lineName: '',
-    payback: payback === null ? null : { ...payback, label: chart.payback(yearsText(payback.year, paper)) },
+    payback:
+      payback === null ? null : { ...payback, label: chart.payback(paybackOn(quote.measures.simple, paper)) },
   };
 }
 

@@ -1,20 +1,22 @@
-import type { DrawSummary } from '@unitbook/engine';
+import { quoteGround, type DrawSummary } from '@unitbook/engine';
 import { expect, it } from 'vitest';
-import { workedQuote } from '../../../../../tests/support/demo-quote.ts';
+import { preparedQuote, workedQuote } from '../../../../../tests/support/demo-quote.ts';
 import { writingFor } from '../../writing/writing.ts';
 import { quoteWriting } from '../view/quote-writing.ts';
 import { ENGLISH } from '../words/english.ts';
 import { FRENCH } from '../words/french.ts';
 import { SPANISH } from '../words/spanish.ts';
-import { countedText, rangeText, yearsText, type PaperView } from './paper-view.ts';
+import { countedText, paybackOn, rangeText, yearsText, type PaperView } from './paper-view.ts';
 
 const quote = workedQuote();
+const ground = quoteGround(preparedQuote());
 
 function paperIn(locale: string, words = ENGLISH): PaperView {
   const writing = quoteWriting(writingFor(locale, 'INR'), { locale, grid: quote.grid });
   return {
     quote,
-    billed: null,
+    kept: null,
+    ground,
     words,
     writing,
     draws: null,
@@ -52,4 +54,14 @@ it('says the word of a range once, and none where even the middle does not come 
 
 it('has a whole number of the document as it is written, and as it is counted', () => {
   expect(countedText('1200', english)).toEqual({ text: '1,200', count: 1200 });
+});
+
+it('says in the words of the paper that the price is owed again', () => {
+  expect(paybackOn({ first: 4.62, last: 4.62 }, french)).toBe('4,6 ans');
+  expect(paybackOn({ first: 4.62, last: 9.81 }, french)).toBe(
+    '4,6 ans dans un premier temps, 9,8 ans pour de bon',
+  );
+  expect(paybackOn({ first: 4.62, last: null }, spanish)).toBe(
+    '4,6 años en un primer momento, de nuevo pendiente al final',
+  );
 });

@@ -1,27 +1,29 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { exactText } from '@unitbook/engine';
+import { exactText, quoteGround } from '@unitbook/engine';
 import type { QuoteDesk } from '../quote-desk.ts';
 import { renderLanguageProblem } from './language-problem.ts';
 import { renderFirstPage } from './first-page.ts';
-import { renderAssumptions, renderCosts, renderLoanPart, renderPaperAnswer } from './money-parts.ts';
+import { renderCosts } from './costs-part.ts';
+import { renderLoanPart } from './loan-part.ts';
+import { renderAssumptions, renderPaperAnswer } from './money-parts.ts';
 import type { PaperView } from './paper-view.ts';
 import { renderSecondPage } from './second-page.ts';
 
-/** The tariff with its supplier and its sources. */
+/** The tariff with its supplier; the orders that it is from are named beside it. */
 function tariffWords({ tariff: { view } }: QuoteDesk): string {
   if (view.kind !== 'open') return '';
-  const { name, supplier, sources } = view.tariff.tariff.document;
-  const titles = Object.values(sources).map(({ title }) => title);
-  return `${name}, ${supplier}; ${titles.join(', ')}`;
+  const { name, supplier } = view.tariff.tariff.document;
+  return `${name}, ${supplier}`;
 }
 
 /** What the printed quote is made of; null while there is no quote. */
 function paperOf(desk: QuoteDesk): PaperView | null {
   const { view, later } = desk;
-  if (view.quote === null) return null;
+  if (view.quote === null || view.prepared === null) return null;
   return {
     quote: view.quote,
-    billed: later.billed,
+    kept: later.kept,
+    ground: quoteGround(view.prepared),
     words: desk.language.words,
     writing: view.writing,
     draws: desk.isStale ? null : later.draws,

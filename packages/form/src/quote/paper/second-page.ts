@@ -1,8 +1,9 @@
 import { html, type TemplateResult } from 'lit';
 import { yearTable } from '../render/tables.ts';
+import { hasSeveralReturns } from '../words/payback-text.ts';
 import { caseLines } from './case-lines.ts';
 import { renderPaperChart } from './paper-chart.ts';
-import { renderItem, renderPaperTable } from './paper-parts.ts';
+import { renderFacts, renderItem, renderPaperTable } from './paper-parts.ts';
 import type { PaperView } from './paper-view.ts';
 
 function renderYears(paper: PaperView): TemplateResult {
@@ -20,11 +21,12 @@ function renderYears(paper: PaperView): TemplateResult {
 }
 
 function renderCases(paper: PaperView): TemplateResult {
-  const { words, writing } = paper;
+  const { quote, cases, words, writing } = paper;
+  const isSeveral = hasSeveralReturns([quote, ...cases.map((one) => one.quote)]);
   return renderItem(
     13,
     `${words.heads.sensitivity} (${writing.sign})`,
-    renderPaperTable(words.tables.cases, caseLines(paper)),
+    html`${renderPaperTable(words.tables.cases, caseLines(paper))}${isSeveral ? html`<p>${words.cases.ofSeveral}</p>` : ''}`,
   );
 }
 
@@ -38,12 +40,13 @@ function renderWarnings({ words }: PaperView): TemplateResult {
 }
 
 function renderPromise({ quote, words }: PaperView): TemplateResult {
-  const { promise = '' } = quote.input.document.offer;
-  const { sentences } = words;
+  const { promise = '', contact = '' } = quote.input.document.offer;
+  const { sentences, labels } = words;
   return renderItem(
     15,
     words.heads.promise,
     html`<p>${promise === '' ? sentences.noPromise : promise}</p>
+      ${renderFacts([[labels.contact, contact === '' ? sentences.notSaid : contact]])}
       ${renderList(sentences.promise)}`,
   );
 }

@@ -8,7 +8,7 @@ import {
   type PromiseCause,
   type PromiseReport,
 } from '@unitbook/engine';
-import { paybackText } from '../view/answer-view.ts';
+import { yearsWords } from '../view/answer-view.ts';
 import type { QuoteWriting } from '../view/quote-writing.ts';
 
 /** What was promised and what came, of all periods together or of one. */
@@ -104,7 +104,7 @@ export function weatherSentence({ verdict, low, high }: GenerationBand, { percen
 
 /** "4.6 years (November 2029)" */
 export function paybackDate(years: number | null, start: DayNumber, writing: QuoteWriting): string {
-  const text = paybackText(years, writing);
+  const text = yearsWords(years, writing);
   if (years === null || years === Infinity) return text;
   const { year, month } = monthAfter(start, years);
   return `${text} (${writing.month(dayNumber({ year, month, day: 1 }), 'long')})`;

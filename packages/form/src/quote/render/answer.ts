@@ -20,8 +20,9 @@ export function renderAnswerLine({ key, label, value, note }: AnswerLine): Templ
 }
 
 /** How far the draws are. */
-function renderProgress({ later, document, view }: QuoteDesk): TemplateResult | typeof nothing {
+function renderProgress({ later, document, view, stopDraws, drawAgain }: QuoteDesk): TemplateResult {
   const { writing } = view;
+  const soFar = `${writing.number(String(later.drawn))} of ${writing.number(String(DRAWS))}`;
   if (document.uncertainty === undefined)
     return html`<p class="hint">
       One figure: say under “How sure this is” how sure the inputs are, for a range.
@@ -34,10 +35,14 @@ function renderProgress({ later, document, view }: QuoteDesk): TemplateResult | 
       price does not come back within the life.
     </p>`;
   }
+  if (later.isStopped)
+    return html`<p class="hint progress" id="quote-stopped">
+      Stopped after ${soFar} draws: there is no range. ${renderButton('Draw again', drawAgain)}
+    </p>`;
   return html`<p class="hint progress">
     <label for="quote-progress">Drawing what may come</label>
     <progress id="quote-progress" max=${DRAWS} value=${later.drawn}></progress>
-    ${writing.number(String(later.drawn))} of ${writing.number(String(DRAWS))}
+    ${soFar} ${renderButton('Stop', stopDraws, { about: 'drawing what may come' })}
   </p>`;
 }
 

@@ -142,9 +142,32 @@ export const renderLoan = (desk: QuoteDesk): TemplateResult =>
     desk,
   );
 
+const OF_UPKEEP = [
+  ['', 'not said'],
+  ['included', 'in the maintenance'],
+  ['not-included', 'not in the maintenance'],
+] as const;
+
+/** Whether something is paid out of the maintenance of each year. */
+function renderOfUpkeep(key: 'cleaning' | 'insurance', label: string, desk: QuoteDesk): TemplateResult {
+  return renderPlainSelect({
+    id: `quote-upkeep-${key}`,
+    label,
+    value: desk.document.upkeep[key] ?? '',
+    options: OF_UPKEEP,
+    choose: (value) => {
+      desk.change(putAt(desk.document, ['upkeep', key], value === '' ? undefined : value));
+    },
+  });
+}
+
 /** What the plant costs while it runs. */
 export const renderUpkeep = (desk: QuoteDesk): TemplateResult => html`
   ${renderFields(upkeepFields({ ...desk.document, upkeep: { ...desk.document.upkeep, replacements: [] } }), desk)}
+  <div class="pair">
+    ${renderOfUpkeep('cleaning', 'Cleaning of the modules is', desk)}
+    ${renderOfUpkeep('insurance', 'An insurance of the plant is', desk)}
+  </div>
   ${renderLines(
     {
       path: ['upkeep', 'replacements'],

@@ -2,7 +2,13 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { renderButton } from '../../render/button.ts';
 import { renderPlainSelect } from '../../render/select.ts';
 import { putAt } from '../document/edit-quote.ts';
-import { lifeFields, powerFields, riseFields, strayRises } from '../document/quote-fields.ts';
+import {
+  lifeFields,
+  powerFields,
+  riseFields,
+  settlementFields,
+  strayRises,
+} from '../document/quote-fields.ts';
 import type { QuoteDesk } from '../quote-desk.ts';
 import { renderFields } from './quote-field.ts';
 import { renderFindingsAt } from './quote-findings.ts';
@@ -49,9 +55,9 @@ export function renderRises(desk: QuoteDesk): TemplateResult {
   `;
 }
 
-/** Powers of the account. */
-export const renderPowers = (desk: QuoteDesk): TemplateResult =>
-  renderFields(powerFields(desk.view.source), desk);
+/** What the tariff has to know of the account: its powers, and the day that it settles on. */
+export const renderAccount = (desk: QuoteDesk): TemplateResult =>
+  renderFields([...powerFields(desk.view.source), ...settlementFields()], desk);
 
 /** How long is looked ahead, and how bills and units are rounded. */
 export function renderLife(desk: QuoteDesk): TemplateResult {

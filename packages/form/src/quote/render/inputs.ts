@@ -11,7 +11,7 @@ import { renderCarbon, renderUncertainty } from './groups-doubt.ts';
 import { renderPlant, renderUse } from './groups-energy.ts';
 import { renderOffer } from './group-offer.ts';
 import { renderLoan, renderPrice, renderSubsidy, renderUpkeep } from './groups-money.ts';
-import { renderLife, renderPowers, renderRises } from './groups-terms.ts';
+import { renderAccount, renderLife, renderRises } from './groups-terms.ts';
 import { renderQuoteTariff } from './quote-tariff.ts';
 import { renderSliders } from './sliders.ts';
 
@@ -28,8 +28,8 @@ const GROUPS: readonly Group[] = [
   {
     key: 'tariff',
     title: 'Tariff and account',
-    parts: ['quantities', 'tariff'],
-    render: (desk) => html`${renderQuoteTariff(desk)}${renderPowers(desk)}`,
+    parts: ['quantities', 'tariff', 'settlementDay'],
+    render: (desk) => html`${renderQuoteTariff(desk)}${renderAccount(desk)}`,
   },
   { key: 'others', title: 'Other tariffs', parts: [], render: renderOthers },
   { key: 'use', title: 'Twelve months of use', parts: ['use'], render: renderUse },

@@ -1,22 +1,20 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { renderButton } from '../../render/button.ts';
 import { renderFileInput } from '../../render/file-input.ts';
+import { renderNotOpened } from '../../render/refusal.ts';
 import type { QuoteDesk } from '../quote-desk.ts';
 import { quoteFindingText } from '../view/quote-finding-text.ts';
 
 function renderRefused({ shelf: { refused }, view }: QuoteDesk): TemplateResult | typeof nothing {
   if (refused?.file.kind !== 'refused') return nothing;
-  const { name, file } = refused;
-  return html`<div class="notice" role="alert" id="quote-refused">
-    <strong>“${name}” was not opened; the quote is as it was.</strong> ${file.reason}
-    ${
-      file.findings.length === 0
-        ? nothing
-        : html`<ul>
-            ${file.findings.map((finding) => html`<li>${quoteFindingText(finding, view.writing)}</li>`)}
-          </ul>`
-    }
-  </div>`;
+  const { reason, findings } = refused.file;
+  return renderNotOpened({
+    id: 'quote-refused',
+    name: refused.name,
+    kept: 'the quote is as it was',
+    reason,
+    findings: findings.map((finding) => quoteFindingText(finding, view.writing)),
+  });
 }
 
 /** Which quote lies open, and the ways to save it, open another, print it and get the one before back. */

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { exactText, type Quote } from '@unitbook/engine';
 import type { QuoteDesk } from '../quote-desk.ts';
-import { paybackText } from '../view/answer-view.ts';
+import { paybackWords } from '../view/answer-view.ts';
 import type { BatteryLater } from '../work/later-work.ts';
 import { batteryLines } from '../view/battery-view.ts';
 import { renderAnswerLine } from './answer.ts';
@@ -27,7 +27,7 @@ function batteryLine({ wattHours, points, own }: BatteryLater, { view }: QuoteDe
   return [
     wattHours === 0 ? 'none' : `${writing.number(exactText(wattHours, 1000))} kWh`,
     own === null ? '' : writing.column(own.saving),
-    own === null ? '' : paybackText(own.payback, writing),
+    own === null ? '' : paybackWords({ first: own.payback, last: own.paybackForGood }, writing),
     own === null ? '' : writing.column(own.netPresentValue),
     best === null ? '' : `${writing.number(exactText(best.watts, 1000))} kWp`,
   ];

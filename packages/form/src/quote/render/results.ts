@@ -8,8 +8,11 @@ import { renderSizeCurve, sizeCurveTable } from '../charts/size-curve.ts';
 import type { QuoteDesk } from '../quote-desk.ts';
 import { billsOf, cashFlowOf, sensitivityOf, sizeCurveOf } from '../view/chart-views.ts';
 import type { QuoteWriting } from '../view/quote-writing.ts';
+import { ENGLISH_CASES } from '../words/english-sentences.ts';
+import { hasSeveralReturns } from '../words/payback-text.ts';
 import { renderQuoteFinding } from './quote-findings.ts';
 import { renderBeside } from './beside.ts';
+import { renderMeasures } from './results-measures.ts';
 import { renderBatteryResult, renderBatterySizes } from './results-battery.ts';
 import { renderCsv, renderLaterPart, WAITING } from './results-parts.ts';
 import { renderTariffResults } from './results-tariffs.ts';
@@ -29,7 +32,7 @@ function renderFirstYear(quote: Quote, desk: QuoteDesk): TemplateResult {
   const hasFilled = quote.months.some(({ isFilled }) => isFilled);
   return html`<section class="part" aria-labelledby="quote-first-year">
     <h3 class="sub" id="quote-first-year">The first year</h3>
-    ${renderTable(monthTable(quote, desk.later.billed, writing))}
+    ${renderTable(monthTable(quote, desk.later.kept?.billed ?? null, writing))}
     ${hasFilled ? html`<p class="hint">* The use of this month was filled by a rule, for want of a bill.</p>` : nothing}
     ${renderBills(bills, chartView('quote-chart-bills', desk))} ${renderCsv('bills', billsTable(bills))}
   </section>`;
@@ -64,6 +67,7 @@ function renderCases(quote: Quote, desk: QuoteDesk): TemplateResult {
   const found = cases.flatMap(({ findings }) => findings);
   return html`${renderSensitivity(data, chartView('quote-chart-cases', desk))}
     ${renderCsv('cases', sensitivityTable(data))} ${renderTable(caseTable(quote, cases, writing))}
+    ${hasSeveralReturns([quote, ...cases.map((one) => one.quote)]) ? html`<p class="hint">${ENGLISH_CASES.ofSeveral}</p>` : nothing}
     <div class="findings">${found.map((finding) => renderQuoteFinding(finding, desk))}</div>`;
 }
 
@@ -120,6 +124,7 @@ export function renderResults(desk: QuoteDesk): TemplateResult | typeof nothing 
   const { cases, sizes } = desk.later;
   return html`
     ${renderFirstYear(quote, desk)} ${renderBatteryResult(quote, desk)} ${renderLife(quote, desk)}
+    ${renderMeasures(quote, desk)}
     ${renderLaterPart(
       {
         id: 'quote-what-if',

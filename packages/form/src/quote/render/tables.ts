@@ -1,7 +1,9 @@
 import { html, type TemplateResult } from 'lit';
 import { addQuotients, type CaseResult, type Quote, type Quotient } from '@unitbook/engine';
-import { paybackText } from '../view/answer-view.ts';
+import { paybackWords } from '../view/answer-view.ts';
 import type { QuoteWriting } from '../view/quote-writing.ts';
+import { ENGLISH_CASES } from '../words/english-sentences.ts';
+import { returnText } from '../words/payback-text.ts';
 
 /** A table whose first column names its lines. */
 interface Table {
@@ -156,17 +158,16 @@ export function yearTable({ years }: Quote, writing: QuoteWriting): Table {
 }
 
 function caseLine(name: string, { years, measures, grid }: Quote, all: QuoteWriting): readonly string[] {
-  const [rate] = measures.rates.rates;
   // A case of other rules can be in finer parts of a coin.
   const writing = all.atGrid(grid);
   return [
     name,
     writing.column(years[0]?.saving ?? 0),
-    paybackText(measures.simple.first, writing),
-    paybackText(measures.discounted.first, writing),
+    paybackWords(measures.simple, writing),
+    paybackWords(measures.discounted, writing),
     writing.column(measures.lifeNet),
     writing.column(measures.netPresentValue),
-    rate === undefined ? 'none' : writing.percent(rate),
+    returnText(measures.rates, ENGLISH_CASES, writing.percent),
   ];
 }
 

@@ -40,7 +40,7 @@ export const quotePrintStyles: string = css`
     .sheet {
       border: 0;
       font-size: 7.4pt;
-      line-height: 1.22;
+      line-height: 1.2;
       margin: 0;
       max-width: none;
       overflow: visible;
@@ -53,7 +53,7 @@ export const quotePrintStyles: string = css`
 
     .sheet h4 {
       font-size: 8.4pt;
-      margin-block: 4pt 1pt;
+      margin-block: 3pt 0.5pt;
       break-after: avoid;
     }
 

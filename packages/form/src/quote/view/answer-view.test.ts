@@ -18,7 +18,11 @@ if (quote === null) throw new Error('The demo cannot be worked out.');
 const writing = quoteWriting(writingFor('en-IN', 'INR'), { locale: 'en-IN', grid: quote.grid });
 
 const draws = (p50: number, p90: number): DrawSummary =>
-  ({ payback: { p10: 0, p25: 0, p50, p75: 0, p90 } }) as unknown as DrawSummary;
+  ({
+    count: 1000,
+    payback: { p10: 0, p25: 0, p50, p75: 5.02, p90 },
+    saving: { p10: 0, p25: 0, p50: 36_512.3, p75: 34_871.9, p90: 33_000.4 },
+  }) as unknown as DrawSummary;
 
 it('answers with the figures of the scenario', () => {
   expect(answerOf(quote, null, writing).map(({ key, value }) => `${key} ${value}`)).toEqual([
@@ -57,4 +61,29 @@ it('says what the figures hang on', () => {
   expect(said['Rates rise']).toBe('2 % a year (energy charge, fixed, fuel, minimum)');
   expect(said['Upkeep']).toBe('₹2,400.00 a year, +4 % each year; inverter in year 11 for ₹32,000.00');
   expect(said['Wear']).toBe('0.6 % a year');
+});
+
+const lineOf = (key: string, of = quote, drawn: DrawSummary | null = draws(4.62, 5.44)) =>
+  answerOf(of, drawn, writing).find((line) => line.key === key);
+
+it('says P75 of the payback, and the range of the saving', () => {
+  expect(lineOf('payback')?.note).toBe(
+    'P50 to P90 of 1,000 draws; P75: 5.0 years. As quoted, without chance: 4.6 years. Discounted at 8 %: 5.9 years.',
+  );
+  expect(lineOf('saving')?.note).toContain(
+    'Of the draws half save ₹36,512 or more (P50), three in four ₹34,872 (P75), nine in ten ₹33,000 (P90).',
+  );
+});
+
+it('never says a first payback as the last word, with draws or without', () => {
+  const { measures } = quote;
+  const twice = { ...quote, measures: { ...measures, simple: { ...measures.simple, first: 2.5, last: 7 } } };
+  expect(lineOf('payback', twice, null)).toMatchObject({
+    value: '2.5 years at first, for good after 7.0 years',
+    note: 'Discounted at 8 %: 5.9 years. It is owed again once something is replaced.',
+  });
+  expect(lineOf('payback', twice)?.value).toBe('4.6 to 5.4 years at first');
+  expect(cashFlowOf(twice, null, writing).payback?.label).toBe(
+    'paid back after 2.5 years at first, for good after 7.0 years',
+  );
 });

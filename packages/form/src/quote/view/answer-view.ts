@@ -1,4 +1,6 @@
-import { leftAfterInstalment, type DrawSummary, type Quote } from '@unitbook/engine';
+import { leftAfterInstalment, type DrawSummary, type Payback, type Quote } from '@unitbook/engine';
+import { ENGLISH_SENTENCES } from '../words/english-sentences.ts';
+import { isOwedAgain, paybackText } from '../words/payback-text.ts';
 import type { QuoteWriting } from './quote-writing.ts';
 
 /** A line of the answer. */
@@ -10,15 +12,21 @@ export interface AnswerLine {
   readonly note: string;
 }
 
-/** Years until the price has come back, in words. */
-export function paybackText(years: number | null, writing: QuoteWriting): string {
-  return years === null || years === Infinity ? 'not within the life' : `${writing.years(years)} years`;
+type Crossings = Pick<Payback, 'first' | 'last'>;
+
+/** A number of years in words; null and Infinity are that something does not come within the life. */
+export function yearsWords(years: number | null, writing: QuoteWriting): string {
+  return years === null || years === Infinity ? ENGLISH_SENTENCES.never : `${writing.years(years)} years`;
 }
+
+/** When a price has come back, in words, and whether it is owed again after that. */
+export const paybackWords = (payback: Crossings, writing: QuoteWriting): string =>
+  paybackText(payback, ENGLISH_SENTENCES, (years) => yearsWords(years, writing));
 
 /** The range that eight of ten draws are in at the longer side: from the middle to P90. */
 export function paybackRange({ payback }: DrawSummary, writing: QuoteWriting): string {
   const { p50, p90 } = payback;
-  const to = paybackText(p90, writing);
+  const to = yearsWords(p90, writing);
   return p50 === Infinity
     ? to
     : p90 === Infinity
@@ -26,17 +34,35 @@ export function paybackRange({ payback }: DrawSummary, writing: QuoteWriting): s
       : `${writing.years(p50)} to ${to}`;
 }
 
+/** Why a payback can come twice. */
+const AGAIN = ' It is owed again once something is replaced.';
+
+/** Beside P50 and P90 what lies between them, and how many draws there were. */
+const drawnNote = ({ payback, count }: DrawSummary, plain: string, writing: QuoteWriting): string =>
+  `P50 to P90 of ${writing.number(String(count))} draws; P75: ${yearsWords(payback.p75, writing)}. As quoted, without chance: ${plain}.`;
+
 function paybackLine(quote: Quote, draws: DrawSummary | null, writing: QuoteWriting): AnswerLine {
   const { simple, discounted } = quote.measures;
-  const later = `Discounted at ${writing.number(quote.input.document.discountRate)} %: ${paybackText(discounted.first, writing)}.`;
-  const simpleText = paybackText(simple.first, writing);
-  if (draws === null) return { key: 'payback', label: 'Paid back after', value: simpleText, note: later };
+  const plain = paybackWords(simple, writing);
+  const isAgain = isOwedAgain(simple);
+  const discount = writing.number(quote.input.document.discountRate);
+  const later = `Discounted at ${discount} %: ${paybackWords(discounted, writing)}.${isAgain ? AGAIN : ''}`;
+  const line = { key: 'payback', label: 'Paid back after' };
+  if (draws === null) return { ...line, value: plain, note: later };
+  const range = paybackRange(draws, writing);
   return {
-    key: 'payback',
-    label: 'Paid back after',
-    value: paybackRange(draws, writing),
-    note: `P50 to P90 of ${writing.number(String(draws.count))} draws. As quoted, without chance: ${simpleText}. ${later}`,
+    ...line,
+    // Draws count to the first time.
+    value: isAgain ? ENGLISH_SENTENCES.atFirst(range) : range,
+    note: `${drawnNote(draws, plain, writing)} ${later}`,
   };
+}
+
+/** What the draws say of the saving; '' without draws. */
+function savedNote(draws: DrawSummary | null, { about }: QuoteWriting): string {
+  if (draws === null) return '';
+  const { p50, p75, p90 } = draws.saving;
+  return ` Of the draws half save ${about(p50)} or more (P50), three in four ${about(p75)} (P75), nine in ten ${about(p90)} (P90).`;
 }
 
 /** What a month leaves once upkeep and the instalment are paid, or what has to be added. */
@@ -88,7 +114,7 @@ export function answerOf(
       key: 'saving',
       label: 'Saved in the first year',
       value: writing.cash(first?.saving ?? 0),
-      note: `Before upkeep of ${writing.cash(first?.cost ?? 0)}; surplus of ${writing.cash(first?.surplus ?? 0)} is in it.`,
+      note: `Before upkeep of ${writing.cash(first?.cost ?? 0)}; surplus of ${writing.cash(first?.surplus ?? 0)} is in it.${savedNote(draws, writing)}`,
     },
     {
       key: 'smallest',

@@ -1,5 +1,5 @@
 import type { Quote } from '@unitbook/engine';
-import { paybackText, type AnswerLine } from './answer-view.ts';
+import { paybackWords, type AnswerLine } from './answer-view.ts';
 import type { QuoteWriting } from './quote-writing.ts';
 
 const HOW = {
@@ -32,7 +32,7 @@ export function batteryLines(
     {
       key: 'battery-payback',
       label: 'Paid back by that alone after',
-      value: paybackText(battery.payback, writing),
+      value: paybackWords({ first: battery.payback, last: battery.paybackForGood }, writing),
       note: `It costs ${writing.cash(battery.cost)}.${next} The answer above is that of plant and battery together.`,
     },
   ];

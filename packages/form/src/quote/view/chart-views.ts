@@ -6,11 +6,13 @@ import type {
   SensitivityInput,
   SizeCurveData,
 } from '../charts/chart-data.ts';
+import { paybackWords } from './answer-view.ts';
 import type { QuoteWriting } from './quote-writing.ts';
 
 /** Money by year, with the band of the draws once there is one. */
 export function cashFlowOf(quote: Quote, draws: DrawSummary | null, writing: QuoteWriting): CashFlowData {
-  const { cumulative, first } = quote.measures.simple;
+  const { simple } = quote.measures;
+  const { cumulative, first } = simple;
   const band = draws?.band;
   return {
     title: 'Spent and saved, by year',
@@ -32,7 +34,8 @@ export function cashFlowOf(quote: Quote, draws: DrawSummary | null, writing: Quo
               high: writing.aboutAt(band.p10[year] ?? 0),
             },
     })),
-    payback: first === null ? null : { year: first, label: `paid back after ${writing.years(first)} years` },
+    payback:
+      first === null ? null : { year: first, label: `paid back after ${paybackWords(simple, writing)}` },
   };
 }
 

@@ -26,6 +26,8 @@ export interface QuoteWriting extends Writing {
   readonly atGrid: (grid: number) => QuoteWriting;
   /** "April 2025", or "Apr". */
   readonly month: (day: DayNumber, length: 'long' | 'short') => string;
+  /** "31 March" of "03-31". */
+  readonly dayOfYear: (monthDay: string) => string;
 }
 
 const plainUnits = (thousandths: number): string => wholeToDecimal(thousandths, 3).replace(/\.?0+$/, '');
@@ -40,6 +42,7 @@ interface Formats {
   readonly percent: Intl.NumberFormat;
   readonly long: Intl.DateTimeFormat;
   readonly short: Intl.DateTimeFormat;
+  readonly dayOfYear: Intl.DateTimeFormat;
 }
 
 function makeFormats(locale: string): Formats {
@@ -49,6 +52,7 @@ function makeFormats(locale: string): Formats {
     percent: new Intl.NumberFormat(locale, { minimumFractionDigits: 2, maximumFractionDigits: 2 }),
     long: new Intl.DateTimeFormat(locale, { month: 'long', year: 'numeric', timeZone: 'UTC' }),
     short: new Intl.DateTimeFormat(locale, { month: 'short', timeZone: 'UTC' }),
+    dayOfYear: new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'long', timeZone: 'UTC' }),
   };
 }
 
@@ -66,7 +70,7 @@ export function quoteWriting(
   writing: Writing,
   { locale, grid }: { readonly locale: string | undefined; readonly grid: Quote['grid'] },
 ): QuoteWriting {
-  const { years, percent, long, short } = formatsFor(locale);
+  const { years, percent, long, short, dayOfYear } = formatsFor(locale);
   const minus = (text: string): string => text.replace('-', '−');
   const decimal = (amount: number): string =>
     decimalOf({ numerator: amount, denominator: grid }, writing.moneyPlaces);
@@ -87,6 +91,8 @@ export function quoteWriting(
     }),
     atGrid: (other) => (other === grid ? own : quoteWriting(writing, { locale, grid: other })),
     aboutAt: (sum) => ({ at: sum, text: about(sum), decimal: String(Math.round(sum)) }),
+    // A leap year has every day.
+    dayOfYear: (monthDay) => dayOfYear.format(new Date(`2000-${monthDay}T00:00Z`)),
     month: (day, length) => (length === 'long' ? long : short).format(utc(day)),
   };
   return own;

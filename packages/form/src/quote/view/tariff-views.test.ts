@@ -14,7 +14,7 @@ const quoteOf = (grid: number, years: readonly number[], payback: number | null)
     currency: 'INR',
     input: { document: { locale: 'en-IN' } },
     years: [{ before, after, saving }],
-    measures: { simple: { first: payback } },
+    measures: { simple: { first: payback, last: payback } },
   } as unknown as Quote;
 };
 

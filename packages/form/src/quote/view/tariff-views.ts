@@ -1,8 +1,8 @@
-import { projectionText, type Quote, type TariffResult } from '@unitbook/engine';
+import { projectionText, type Payback, type Quote, type TariffResult } from '@unitbook/engine';
 import { writingFor } from '../../writing/writing.ts';
 import type { Amount } from '../charts/chart-data.ts';
 import { NONE, type ChartTable } from '../charts/table.ts';
-import { paybackText } from './answer-view.ts';
+import { paybackWords } from './answer-view.ts';
 import type { QuoteWriting } from './quote-writing.ts';
 
 const TITLE = 'The same house, plant and price under other tariffs';
@@ -12,10 +12,10 @@ function columnAt(amount: number, writing: QuoteWriting): Amount {
   return { ...writing.amountAt(amount), text: writing.column(amount) };
 }
 
-function paybackAt(years: number | null, writing: QuoteWriting): Amount | string {
-  const text = paybackText(years, writing);
-  if (years === null || years === Infinity) return text;
-  return { at: years, text, decimal: projectionText(years, 2) };
+function paybackAt(payback: Payback, writing: QuoteWriting): Amount | string {
+  const text = paybackWords(payback, writing);
+  const { first } = payback;
+  return first === null ? text : { at: first, text, decimal: projectionText(first, 2) };
 }
 
 function lineOf(name: string, { years, measures, grid }: Quote, writing: QuoteWriting) {
@@ -26,7 +26,7 @@ function lineOf(name: string, { years, measures, grid }: Quote, writing: QuoteWr
     columnAt(first?.before ?? 0, own),
     columnAt(first?.after ?? 0, own),
     columnAt(first?.saving ?? 0, own),
-    paybackAt(measures.simple.first, own),
+    paybackAt(measures.simple, own),
   ];
 }
 

@@ -12,13 +12,27 @@ export const ENGLISH_SENTENCES: PaperSentences = {
   noPromise: 'The seller has written down no warranty. Ask for one before you sign.',
   surplus: (units, money) =>
     `${units} units are exported in the first year; surplus of ${money} is paid out.`,
+  aboveUse: (percent) =>
+    `The plant makes ${percent} % of what is used in the first year. Units beyond the use earn only what surplus is paid.`,
+  inForce: (order, since) => `${order}; in force since ${since}`,
+  everyBill: 'with every bill',
+  inBill: { same: 'paid with the same bill', next: 'paid with the next bill' },
+  noSurplusRate: 'nothing, or no single rate that stays',
+  arrangements: {
+    units: 'set off against units taken',
+    paid: 'paid for, unit by unit',
+    money: 'credited in money',
+    none: 'nothing is carried from bill to bill',
+  },
+  ofUpkeep: { included: 'in the upkeep', 'not-included': 'not in the upkeep' },
+  withoutSubsidy: (payback) => `If it is refused, paid back after: ${payback}`,
   ownUse: (share) => `${share} % of what the plant makes is counted as used at home.`,
   ownUseUnknown: 'It is not known; nothing is counted as used at home.',
   ownUseByIntervals: (share) =>
     `${share} % of what the plant makes in the first year is used at home, by intervals of use and generation.`,
   perKilowatt: (units) => `${units} units for each kWp`,
-  lowCase: (years, sigma) =>
-    `the life’s mean may well be ${sigma} % lower or higher${years === '' ? '' : `, a single year ${years} %`} (one sigma)`,
+  lowCase: (mean, year, sigma) =>
+    `${mean} units in the mean of the years${year === '' ? '' : `, ${year} in a single one`} (P90: exceeded in nine cases of ten; one sigma ${sigma})`,
   wear: (first, later) => `${first} % less in the second year, ${later} % each year after`,
   stays: (least, most) =>
     `Bills of ${least} to ${most} stay in the first year: fixed charges, minimum, taxes and the units still bought. No bill becomes zero.`,
@@ -50,6 +64,9 @@ export const ENGLISH_SENTENCES: PaperSentences = {
     'I have received this quote and understood what it assumes: the use, the generation, the rises of rates, and that bills will vary.',
   years: ({ text, count }) => `${text} ${wordFor('en', count, ['year', 'years'], 1)}`,
   never: 'not within the life',
+  atFirst: (years) => `${years} at first`,
+  forGood: (years) => `for good after ${years}`,
+  owedAtEnd: 'owed again at the end',
   customer: 'the customer',
   sellerWord: 'the seller',
 };
@@ -80,4 +97,6 @@ export const ENGLISH_CASES: PaperCases = {
   already: (name) => `${name}: already from year 1`,
   notBilled: 'cannot be billed',
   noReturn: 'none',
+  several: (rates) => `several: ${rates}`,
+  ofSeveral: 'Of several rates of return none says whether it pays; the present value does.',
 };

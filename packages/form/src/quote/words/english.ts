@@ -1,6 +1,7 @@
 import { ENGLISH_ASSUMPTIONS } from './assumption-words.ts';
 import { ENGLISH_CASES, ENGLISH_CHART, ENGLISH_SENTENCES } from './english-sentences.ts';
-import type { PaperHeads, PaperLabels, PaperTables, QuoteWords } from './quote-words.ts';
+import type { PaperHeads, PaperLabels } from './paper-labels.ts';
+import type { PaperTables, QuoteWords } from './quote-words.ts';
 
 const heads: PaperHeads = {
   who: 'Who, where and until when',
@@ -32,6 +33,13 @@ const labels: PaperLabels = {
   start: 'Plant runs from',
   tariff: 'Tariff',
   usedInAYear: 'Used in twelve months',
+  charges: 'Charges by',
+  settlement: 'Settlement by',
+  arrangement: 'Units given',
+  settled: 'Surplus is settled',
+  surplusRate: 'Paid for surplus',
+  surplusPaid: 'Paid as surplus',
+  lapsed: 'Lapses',
   source: 'From',
   peak: 'kWp',
   modules: 'Modules',
@@ -47,6 +55,13 @@ const labels: PaperLabels = {
   battery: 'Battery',
   cashOnDayOne: 'Cash on the first day',
   upkeep: 'Upkeep',
+  cleaning: 'Cleaning',
+  insurance: 'Insurance',
+  cashPrice: 'Price in cash',
+  withLoan: 'Price with the loan',
+  netMonth: 'Saved a month, after upkeep',
+  leftMonth: 'Left after the instalment',
+  contact: 'Whom to call',
   borrowed: 'Borrowed',
   rate: 'Interest a year',
   instalment: 'Instalment each month',

@@ -56,4 +56,7 @@ export const FRENCH_CASES: PaperCases = {
   already: (name) => `${name}\u00a0: dès la première année`,
   notBilled: 'facture impossible à établir',
   noReturn: 'aucun',
+  several: (rates) => `plusieurs\u00a0: ${rates}`,
+  ofSeveral:
+    'De plusieurs rendements, aucun ne dit si l’achat est rentable\u202f; la valeur actuelle nette le dit.',
 };

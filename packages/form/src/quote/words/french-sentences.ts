@@ -12,13 +12,27 @@ export const FRENCH_SENTENCES: PaperSentences = {
   noPromise: 'Le vendeur n’a écrit aucune garantie. Demandez-en une avant de signer.',
   surplus: (units, money) =>
     `Injecté la première année\u00a0: ${units} kWh\u202f; payé pour le surplus\u00a0: ${money}.`,
+  aboveUse: (percent) =>
+    `L’installation produit ${percent}\u202f% de ce qui est consommé la première année. Ce qui dépasse la consommation ne rapporte que le prix du surplus.`,
+  inForce: (order, since) => `${order}\u202f; en vigueur depuis le ${since}`,
+  everyBill: 'à chaque facture',
+  inBill: { same: 'payé avec la même facture', next: 'payé avec la facture suivante' },
+  noSurplusRate: 'rien, ou pas de prix unique et fixe',
+  arrangements: {
+    units: 'déduite de l’électricité soutirée',
+    paid: 'payée au kilowattheure',
+    money: 'créditée en argent',
+    none: 'rien n’est reporté d’une facture à l’autre',
+  },
+  ofUpkeep: { included: 'compris dans l’entretien', 'not-included': 'non compris dans l’entretien' },
+  withoutSubsidy: (payback) => `Temps de retour si elle est refusée\u00a0: ${payback}`,
   ownUse: (share) => `Le calcul suppose que ${share}\u202f% de la production est consommée sur place.`,
   ownUseUnknown: 'Part inconnue\u00a0: rien n’est compté comme consommé sur place.',
   ownUseByIntervals: (share) =>
     `La première année, ${share}\u202f% de la production est consommée sur place, d’après les courbes de charge et de production.`,
   perKilowatt: (units) => `${units} kWh par kWc`,
-  lowCase: (years, sigma) =>
-    `la moyenne sur la durée de vie peut bien s’écarter de ${sigma}\u202f%, en moins ou en plus${years === '' ? '' : `, une année isolée de ${years}\u202f%`} (un écart type)`,
+  lowCase: (mean, year, sigma) =>
+    `${mean} kWh en moyenne des années${year === '' ? '' : `, ${year} kWh pour une année isolée`} (P90\u00a0: dépassé neuf fois sur dix\u202f; un écart type ${sigma})`,
   wear: (first, later) => `${first}\u202f% de moins la deuxième année, puis ${later}\u202f% chaque année`,
   stays: (least, most) =>
     `La première année, il reste des factures de ${least} à ${most}\u00a0: abonnement, minimum, taxes et énergie encore achetée. Aucune facture ne tombe à zéro.`,
@@ -50,6 +64,9 @@ export const FRENCH_SENTENCES: PaperSentences = {
     'J’ai reçu ce devis et compris ce qu’il suppose\u00a0: la consommation, la production, la hausse des prix, et le fait que les factures varieront.',
   years: ({ text, count }) => `${text} ${wordFor('fr', count, ['an', 'ans'], 1)}`,
   never: 'pas pendant la durée de vie',
+  atFirst: (years) => `${years} dans un premier temps`,
+  forGood: (years) => `${years} pour de bon`,
+  owedAtEnd: 'de nouveau dû à la fin',
   customer: 'au client',
   sellerWord: 'au vendeur',
 };

@@ -1,6 +1,7 @@
 import { FRENCH_ASSUMPTIONS, FRENCH_CASES, FRENCH_CHART } from './french-parts.ts';
 import { FRENCH_SENTENCES } from './french-sentences.ts';
-import type { PaperHeads, PaperLabels, PaperTables, QuoteWords } from './quote-words.ts';
+import type { PaperHeads, PaperLabels } from './paper-labels.ts';
+import type { PaperTables, QuoteWords } from './quote-words.ts';
 
 const heads: PaperHeads = {
   who: 'Qui, où et jusqu’à quand',
@@ -32,6 +33,13 @@ const labels: PaperLabels = {
   start: 'En service le',
   tariff: 'Tarif',
   usedInAYear: 'Consommé en douze mois',
+  charges: 'Prix selon',
+  settlement: 'Décompte selon',
+  arrangement: 'Électricité injectée',
+  settled: 'Surplus décompté',
+  surplusRate: 'Payé pour le surplus',
+  surplusPaid: 'Payé comme surplus',
+  lapsed: 'Perdu',
   source: 'Source',
   peak: 'kWc',
   modules: 'Panneaux',
@@ -47,6 +55,13 @@ const labels: PaperLabels = {
   battery: 'Batterie',
   cashOnDayOne: 'À payer le premier jour',
   upkeep: 'Entretien',
+  cleaning: 'Nettoyage',
+  insurance: 'Assurance',
+  cashPrice: 'Prix au comptant',
+  withLoan: 'Prix avec le prêt',
+  netMonth: 'Économie par mois, après entretien',
+  leftMonth: 'Reste après la mensualité',
+  contact: 'Qui appeler',
   borrowed: 'Montant emprunté',
   rate: 'Taux d’intérêt annuel',
   instalment: 'Mensualité',

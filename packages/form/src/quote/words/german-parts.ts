@@ -59,4 +59,6 @@ export const GERMAN_CASES: PaperCases = {
   already: (name) => `${name}: schon ab dem 1. Jahr`,
   notBilled: 'nicht abrechenbar',
   noReturn: 'keine',
+  several: (rates) => `mehrere: ${rates}`,
+  ofSeveral: 'Von mehreren Renditen sagt keine, ob es sich lohnt; der Kapitalwert sagt es.',
 };

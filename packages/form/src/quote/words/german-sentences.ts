@@ -12,13 +12,27 @@ export const GERMAN_SENTENCES: PaperSentences = {
   noPromise:
     'Der Verkäufer hat keine Garantie schriftlich zugesagt. Verlangen Sie eine, bevor Sie unterschreiben.',
   surplus: (units, money) => `Im ersten Jahr eingespeist: ${units} kWh; für Überschuss ausgezahlt: ${money}.`,
+  aboveUse: (percent) =>
+    `Die Anlage erzeugt ${percent}\u00a0% dessen, was im ersten Jahr verbraucht wird. Was darüber hinausgeht, bringt nur die Vergütung für Überschuss.`,
+  inForce: (order, since) => `${order}; in Kraft seit ${since}`,
+  everyBill: 'mit jeder Rechnung',
+  inBill: { same: 'mit derselben Rechnung bezahlt', next: 'mit der nächsten Rechnung bezahlt' },
+  noSurplusRate: 'nichts, oder kein fester Preis',
+  arrangements: {
+    units: 'mit dem Bezug verrechnet',
+    paid: 'je Kilowattstunde bezahlt',
+    money: 'in Geld gutgeschrieben',
+    none: 'nichts wird auf die nächste Rechnung übertragen',
+  },
+  ofUpkeep: { included: 'in der Wartung enthalten', 'not-included': 'nicht in der Wartung enthalten' },
+  withoutSubsidy: (payback) => `Amortisation, falls er abgelehnt wird: ${payback}`,
   ownUse: (share) => `Es wird damit gerechnet, dass ${share}\u00a0% der Erzeugung im Haus verbraucht werden.`,
   ownUseUnknown: 'Nicht bekannt; es ist kein Eigenverbrauch eingerechnet.',
   ownUseByIntervals: (share) =>
     `Im ersten Jahr werden ${share}\u00a0% der Erzeugung im Haus verbraucht, nach den Lastgängen von Verbrauch und Erzeugung.`,
   perKilowatt: (units) => `${units} kWh je kWp`,
-  lowCase: (years, sigma) =>
-    `das Mittel über die Lebensdauer kann leicht um ${sigma}\u00a0% niedriger oder höher liegen${years === '' ? '' : `, ein einzelnes Jahr um ${years}\u00a0%`} (eine Standardabweichung)`,
+  lowCase: (mean, year, sigma) =>
+    `${mean} kWh im Mittel der Jahre${year === '' ? '' : `, ${year} kWh in einem einzelnen`} (P90: in neun von zehn Fällen mehr; eine Standardabweichung ${sigma})`,
   wear: (first, later) => `im zweiten Jahr ${first}\u00a0% weniger, danach jedes Jahr ${later}\u00a0%`,
   stays: (least, most) =>
     `Im ersten Jahr bleiben Rechnungen von ${least} bis ${most}: Grundpreis, Mindestbetrag, Steuern und der weiterhin gekaufte Strom. Keine Rechnung sinkt auf null.`,
@@ -50,6 +64,9 @@ export const GERMAN_SENTENCES: PaperSentences = {
     'Ich habe dieses Angebot erhalten und verstanden, wovon es ausgeht: vom Verbrauch, von der Erzeugung, vom Anstieg der Preise und davon, dass die Rechnungen schwanken.',
   years: ({ text, count }) => `${text} ${wordFor('de', count, ['Jahr', 'Jahre'], 1)}`,
   never: 'nicht während der Lebensdauer',
+  atFirst: (years) => `zunächst ${years}`,
+  forGood: (years) => `endgültig: ${years}`,
+  owedAtEnd: 'am Ende wieder offen',
   customer: 'den Kunden',
   sellerWord: 'den Verkäufer',
 };

@@ -1,6 +1,7 @@
 import { GERMAN_ASSUMPTIONS, GERMAN_CASES, GERMAN_CHART } from './german-parts.ts';
 import { GERMAN_SENTENCES } from './german-sentences.ts';
-import type { PaperHeads, PaperLabels, PaperTables, QuoteWords } from './quote-words.ts';
+import type { PaperHeads, PaperLabels } from './paper-labels.ts';
+import type { PaperTables, QuoteWords } from './quote-words.ts';
 
 const heads: PaperHeads = {
   who: 'Wer, wo und bis wann',
@@ -32,6 +33,13 @@ const labels: PaperLabels = {
   start: 'In Betrieb ab',
   tariff: 'Tarif',
   usedInAYear: 'Verbrauch in zwölf Monaten',
+  charges: 'Preise nach',
+  settlement: 'Abrechnung nach',
+  arrangement: 'Eingespeister Strom',
+  settled: 'Überschuss abgerechnet',
+  surplusRate: 'Vergütung',
+  surplusPaid: 'Als Überschuss bezahlt',
+  lapsed: 'Verfällt',
   source: 'Quelle',
   peak: 'kWp',
   modules: 'Module',
@@ -47,6 +55,13 @@ const labels: PaperLabels = {
   battery: 'Batteriespeicher',
   cashOnDayOne: 'Am ersten Tag zu zahlen',
   upkeep: 'Wartung',
+  cleaning: 'Reinigung',
+  insurance: 'Versicherung',
+  cashPrice: 'Preis bei Barzahlung',
+  withLoan: 'Preis mit Kredit',
+  netMonth: 'Ersparnis im Monat, nach Wartung',
+  leftMonth: 'Davon bleibt nach der Rate',
+  contact: 'Ansprechpartner',
   borrowed: 'Kreditbetrag',
   rate: 'Zins pro Jahr',
   instalment: 'Monatsrate',

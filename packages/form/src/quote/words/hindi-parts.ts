@@ -55,4 +55,6 @@ export const HINDI_CASES: PaperCases = {
   already: (name) => `${name}: वर्ष 1 से ही`,
   notBilled: 'बिल नहीं बन सकता',
   noReturn: 'कोई नहीं',
+  several: (rates) => `कई: ${rates}`,
+  ofSeveral: 'कई प्रतिफल दरों में से कोई नहीं बताती कि फ़ायदा है या नहीं; यह शुद्ध वर्तमान मूल्य बताता है।',
 };

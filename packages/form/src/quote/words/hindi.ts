@@ -1,6 +1,7 @@
 import { HINDI_ASSUMPTIONS, HINDI_CASES, HINDI_CHART } from './hindi-parts.ts';
 import { HINDI_SENTENCES } from './hindi-sentences.ts';
-import type { PaperHeads, PaperLabels, PaperTables, QuoteWords } from './quote-words.ts';
+import type { PaperHeads, PaperLabels } from './paper-labels.ts';
+import type { PaperTables, QuoteWords } from './quote-words.ts';
 
 const heads: PaperHeads = {
   who: 'कौन, कहाँ और कब तक',
@@ -32,6 +33,13 @@ const labels: PaperLabels = {
   start: 'संयंत्र चालू होने की तारीख',
   tariff: 'टैरिफ़',
   usedInAYear: 'बारह महीनों की खपत',
+  charges: 'दरों का आदेश',
+  settlement: 'निपटान के नियम',
+  arrangement: 'ग्रिड को दी गई यूनिटें',
+  settled: 'अधिशेष का निपटान',
+  surplusRate: 'अधिशेष की दर',
+  surplusPaid: 'अधिशेष के रूप में भुगतान',
+  lapsed: 'समाप्त हो जाती हैं',
   source: 'स्रोत',
   peak: 'kWp',
   modules: 'सोलर पैनल',
@@ -47,6 +55,13 @@ const labels: PaperLabels = {
   battery: 'बैटरी',
   cashOnDayOne: 'पहले दिन का नकद भुगतान',
   upkeep: 'रखरखाव',
+  cleaning: 'सफ़ाई',
+  insurance: 'बीमा',
+  cashPrice: 'नकद मूल्य',
+  withLoan: 'ऋण सहित मूल्य',
+  netMonth: 'मासिक बचत, रखरखाव के बाद',
+  leftMonth: 'किस्त देने के बाद शेष',
+  contact: 'किसे फ़ोन करें',
   borrowed: 'ऋण की राशि',
   rate: 'वार्षिक ब्याज दर',
   instalment: 'मासिक किस्त',

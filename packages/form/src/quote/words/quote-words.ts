@@ -1,68 +1,7 @@
+import type { Arrangement } from '@unitbook/engine';
 import type { AssumptionWords } from './assumption-words.ts';
 import type { Counted } from './counted.ts';
-
-/** Heads of the printed quote, one for each thing that a quote has to say. */
-export interface PaperHeads {
-  readonly who: string;
-  readonly inputs: string;
-  readonly system: string;
-  readonly generation: string;
-  readonly ownUse: string;
-  readonly months: string;
-  readonly stays: string;
-  readonly surplus: string;
-  readonly costs: string;
-  readonly loan: string;
-  readonly assumptions: string;
-  readonly years: string;
-  readonly sensitivity: string;
-  readonly warnings: string;
-  readonly promise: string;
-  readonly signature: string;
-}
-
-/** Short words beside figures. */
-export interface PaperLabels {
-  readonly date: string;
-  readonly validUntil: string;
-  readonly customer: string;
-  readonly site: string;
-  readonly seller: string;
-  readonly licence: string;
-  readonly installer: string;
-  readonly start: string;
-  readonly tariff: string;
-  readonly usedInAYear: string;
-  readonly source: string;
-  /** The unit of a plant's size, such as "kWp". */
-  readonly peak: string;
-  readonly modules: string;
-  readonly inverter: string;
-  readonly layout: string;
-  readonly shading: string;
-  readonly madeInAYear: string;
-  readonly lowCase: string;
-  readonly reason: string;
-  readonly price: string;
-  readonly tax: string;
-  readonly subsidy: string;
-  readonly battery: string;
-  readonly cashOnDayOne: string;
-  readonly upkeep: string;
-  readonly borrowed: string;
-  readonly rate: string;
-  readonly instalment: string;
-  readonly interest: string;
-  readonly fees: string;
-  readonly payback: string;
-  readonly discounted: string;
-  readonly saving: string;
-  readonly smallestBill: string;
-  readonly carbon: string;
-  readonly place: string;
-  readonly forCustomer: string;
-  readonly forSeller: string;
-}
+import type { PaperHeads, PaperLabels } from './paper-labels.ts';
 
 /** Heads of the printed tables. */
 export interface PaperTables {
@@ -81,12 +20,29 @@ export interface PaperSentences {
   readonly noSurplus: string;
   readonly noPromise: string;
   readonly surplus: (units: string, money: string) => string;
+  /** @param percent  of the use of the first year; more than 100 */
+  readonly aboveUse: (percent: string) => string;
+  /** @param order  its title, publisher and year */
+  readonly inForce: (order: string, since: string) => string;
+  readonly everyBill: string;
+  /** With which bill surplus comes. */
+  readonly inBill: { readonly same: string; readonly next: string };
+  readonly noSurplusRate: string;
+  readonly arrangements: Readonly<Record<Arrangement, string>>;
+  readonly ofUpkeep: { readonly included: string; readonly 'not-included': string };
+  /** @param payback  years with their word */
+  readonly withoutSubsidy: (payback: string) => string;
   readonly ownUse: (share: string) => string;
   readonly ownUseUnknown: string;
   /** Where it is worked out from use and generation by intervals. */
   readonly ownUseByIntervals: (share: string) => string;
   readonly perKilowatt: (units: string) => string;
-  readonly lowCase: (years: string, sigma: string) => string;
+  /**
+   * @param mean   units of the first year that are exceeded in nine cases of ten
+   * @param year   the same of a single year, its weather in it; '' for not said
+   * @param sigma  what both follow from, such as "7.8 %, 3.9 %"
+   */
+  readonly lowCase: (mean: string, year: string, sigma: string) => string;
   readonly wear: (first: string, later: string) => string;
   readonly stays: (least: string, most: string) => string;
   readonly subsidyLater: (months: Counted, to: string) => string;
@@ -104,6 +60,10 @@ export interface PaperSentences {
   /** With one decimal. */
   readonly years: (years: Counted) => string;
   readonly never: string;
+  /** A payback after which the price is owed again. */
+  readonly atFirst: (years: string) => string;
+  readonly forGood: (years: string) => string;
+  readonly owedAtEnd: string;
   /** As it stands in `subsidyLater`: in French with its "au". */
   readonly customer: string;
   readonly sellerWord: string;
@@ -129,6 +89,9 @@ export interface PaperCases {
   readonly already: (name: string) => string;
   readonly notBilled: string;
   readonly noReturn: string;
+  /** Several rates of return. */
+  readonly several: (rates: string) => string;
+  readonly ofSeveral: string;
 }
 
 /** Every word of the printed quote in one language. */

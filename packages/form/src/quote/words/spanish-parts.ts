@@ -56,4 +56,6 @@ export const SPANISH_CASES: PaperCases = {
   already: (name) => `${name}: ya desde el año 1`,
   notBilled: 'no se puede facturar',
   noReturn: 'ninguna',
+  several: (rates) => `varias: ${rates}`,
+  ofSeveral: 'De varias rentabilidades ninguna dice si compensa; lo dice el valor actual neto.',
 };

@@ -12,13 +12,27 @@ export const SPANISH_SENTENCES: PaperSentences = {
   noPromise: 'El vendedor no ha puesto por escrito ninguna garantía. Pídala antes de firmar.',
   surplus: (units, money) =>
     `Vertido a la red el primer año: ${units} kWh; pagado por los excedentes: ${money}.`,
+  aboveUse: (percent) =>
+    `La instalación produce el ${percent}\u00a0% de lo que se consume el primer año. Lo que pasa del consumo solo rinde lo que se paga por el excedente.`,
+  inForce: (order, since) => `${order}; en vigor desde el ${since}`,
+  everyBill: 'con cada factura',
+  inBill: { same: 'pagado con la misma factura', next: 'pagado con la factura siguiente' },
+  noSurplusRate: 'nada, o ningún precio único y fijo',
+  arrangements: {
+    units: 'se descuenta de la tomada de la red',
+    paid: 'se paga por kilovatio hora',
+    money: 'se abona en dinero',
+    none: 'nada pasa de una factura a otra',
+  },
+  ofUpkeep: { included: 'incluido en el mantenimiento', 'not-included': 'no incluido en el mantenimiento' },
+  withoutSubsidy: (payback) => `Recuperación si se deniega: ${payback}`,
   ownUse: (share) => `Se calcula que el ${share}\u00a0% de lo producido se consume en casa.`,
   ownUseUnknown: 'No se sabe; no se cuenta nada como consumido en casa.',
   ownUseByIntervals: (share) =>
     `El primer año se consume en casa el ${share}\u00a0% de lo producido, según las curvas de consumo y de producción.`,
   perKilowatt: (units) => `${units} kWh por kWp`,
-  lowCase: (years, sigma) =>
-    `la media de la vida útil bien puede ser un ${sigma}\u00a0% menor o mayor${years === '' ? '' : `, un año suelto un ${years}\u00a0%`} (una desviación típica)`,
+  lowCase: (mean, year, sigma) =>
+    `${mean} kWh de media de los años${year === '' ? '' : `, ${year} kWh en un año suelto`} (P90: se supera en nueve casos de diez; una desviación típica ${sigma})`,
   wear: (first, later) => `un ${first}\u00a0% menos el segundo año, y después un ${later}\u00a0% cada año`,
   stays: (least, most) =>
     `El primer año quedan facturas de ${least} a ${most}: término fijo, mínimo, impuestos y la energía que aún se compra. Ninguna factura se queda en cero.`,
@@ -50,6 +64,9 @@ export const SPANISH_SENTENCES: PaperSentences = {
     'He recibido este presupuesto y he entendido lo que supone: el consumo, la producción, la subida de los precios y que las facturas variarán.',
   years: ({ text, count }) => `${text} ${wordFor('es', count, ['año', 'años'], 1)}`,
   never: 'no dentro de la vida útil',
+  atFirst: (years) => `${years} en un primer momento`,
+  forGood: (years) => `${years} de forma definitiva`,
+  owedAtEnd: 'de nuevo pendiente al final',
   customer: 'al cliente',
   sellerWord: 'al vendedor',
 };

@@ -1,6 +1,7 @@
 import { SPANISH_ASSUMPTIONS, SPANISH_CASES, SPANISH_CHART } from './spanish-parts.ts';
 import { SPANISH_SENTENCES } from './spanish-sentences.ts';
-import type { PaperHeads, PaperLabels, PaperTables, QuoteWords } from './quote-words.ts';
+import type { PaperHeads, PaperLabels } from './paper-labels.ts';
+import type { PaperTables, QuoteWords } from './quote-words.ts';
 
 const heads: PaperHeads = {
   who: 'Quién, dónde y hasta cuándo',
@@ -32,6 +33,13 @@ const labels: PaperLabels = {
   start: 'En marcha desde',
   tariff: 'Tarifa',
   usedInAYear: 'Consumo en doce meses',
+  charges: 'Precios según',
+  settlement: 'Liquidación según',
+  arrangement: 'Energía vertida',
+  settled: 'Excedentes liquidados',
+  surplusRate: 'Pago por el excedente',
+  surplusPaid: 'Pagado como excedente',
+  lapsed: 'Se pierde',
   source: 'Fuente',
   peak: 'kWp',
   modules: 'Paneles',
@@ -47,6 +55,13 @@ const labels: PaperLabels = {
   battery: 'Batería',
   cashOnDayOne: 'A pagar el primer día',
   upkeep: 'Mantenimiento',
+  cleaning: 'Limpieza',
+  insurance: 'Seguro',
+  cashPrice: 'Precio al contado',
+  withLoan: 'Precio con el préstamo',
+  netMonth: 'Ahorro al mes, tras mantenimiento',
+  leftMonth: 'Queda tras la cuota',
+  contact: 'A quién llamar',
   borrowed: 'Importe prestado',
   rate: 'Interés anual',
   instalment: 'Cuota mensual',

@@ -53,9 +53,10 @@ export class DrawThread {
     else this.worker.postMessage(job);
   }
 
-  /** Give up what is going on; what a worker still tells of it is not heard. */
+  /** Give up what is going on: a worker is told to, and what it still tells of it is not heard. */
   stop(): void {
     this.cancel();
+    if (this.job !== null) this.worker?.postMessage(null);
     this.job = null;
   }
 

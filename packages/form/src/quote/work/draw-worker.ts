@@ -3,7 +3,7 @@ import { drawBlocks, type DrawJob, type DrawNews } from './draw-blocks.ts';
 /** What a worker has of its thread; the page's library of types knows only windows. */
 interface WorkerThread {
   postMessage: (news: DrawNews) => void;
-  addEventListener: (type: 'message', listen: (event: MessageEvent<DrawJob>) => void) => void;
+  addEventListener: (type: 'message', listen: (event: MessageEvent<DrawJob | null>) => void) => void;
 }
 
 const thread = globalThis as unknown as WorkerThread;
@@ -21,6 +21,7 @@ function go(blocks: Generator<DrawNews, void>, id: number): void {
 }
 
 thread.addEventListener('message', ({ data }) => {
-  latest = data.id;
-  go(drawBlocks(data), data.id);
+  // Nothing to draw: whatever is going on ends with the block it is in.
+  latest = data?.id ?? 0;
+  if (data !== null) go(drawBlocks(data), data.id);
 });

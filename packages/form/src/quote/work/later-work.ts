@@ -1,28 +1,28 @@
 import {
   compareTariffs,
   quoteBatterySizes,
-  quoteBilledUnits,
   quoteFacts,
+  quoteKeptUnits,
   quoteSizes,
   quoteWarnings,
   usualBatteries,
   usualCases,
+  usualSizes,
   workOutCase,
   type CaseResult,
   type DrawSummary,
   type Finding,
+  type KeptUnits,
   type PreparedQuote,
   type Quote,
   type QuoteDocument,
   type QuoteProfile,
-  type Quotient,
   type SizePoint,
-  type SizeRange,
   type Sizes,
   type Tariff,
   type TariffResult,
 } from '@unitbook/engine';
-import type { DrawNews } from './draw-blocks.ts';
+import type { DrawJob, DrawNews } from './draw-blocks.ts';
 import { DrawThread } from './draw-thread.ts';
 import { inIdleChunks, type Cancel } from './idle.ts';
 
@@ -36,8 +36,8 @@ export interface BatteryLater {
 
 /** What takes longer than a frame. Every part is null until it is there. */
 export interface LaterResults {
-  /** What each month of the first year is billed for. */
-  readonly billed: readonly (Quotient | null)[] | null;
+  /** What each month of the first year is billed for, and the surplus that is paid and lapses. */
+  readonly kept: KeptUnits | null;
   readonly cases: readonly CaseResult[] | null;
   readonly sizes: Sizes | null;
   /** Sizes beside other batteries; none where the quote has none. */
@@ -49,6 +49,8 @@ export interface LaterResults {
   readonly draws: DrawSummary | null;
   /** Draws made so far. */
   readonly drawn: number;
+  /** Whether somebody stopped the draws. */
+  readonly isStopped: boolean;
   /** Why there are no draws; '' otherwise. */
   readonly problem: string;
 }
@@ -69,7 +71,7 @@ export interface LaterJob {
 
 /** Nothing worked out yet. */
 export const NOTHING_LATER: LaterResults = {
-  billed: null,
+  kept: null,
   cases: null,
   sizes: null,
   batteries: null,
@@ -77,6 +79,7 @@ export const NOTHING_LATER: LaterResults = {
   warnings: null,
   draws: null,
   drawn: 0,
+  isStopped: false,
   problem: '',
 };
 
@@ -86,18 +89,12 @@ export const DRAWS = 10_000;
 /** How long a quote has to stand still, in milliseconds: a slider that is held moves more often. */
 const STILL = 350;
 
-const STEPS = [100, 200, 500, 1000, 2000, 5000, 10_000, 20_000, 50_000, 100_000, 200_000, 500_000];
-
-/** Sizes up to twice the offered one, in round steps. */
-export function sizeRange(watts: number): SizeRange {
-  const step = STEPS.find((one) => watts / one <= 9) ?? 1_000_000;
-  return { from: step, step, count: Math.max(4, Math.ceil((2 * watts) / step)) };
-}
-
 /** Works out cases, other tariffs, sizes and draws of a quote, one after the other; a later quote takes the place of one before. */
 export class LaterWork {
   private id = 0;
   private thread: DrawThread | null = null;
+  /** The draws of the quote, once it is their turn. */
+  private draws: DrawJob | null = null;
   private cancel: Cancel = () => undefined;
   private results = NOTHING_LATER;
   /** What is still to be done. */
@@ -141,7 +138,7 @@ export class LaterWork {
 
   /** Sizes, then the same beside each other battery. */
   private *sizes({ prepared }: LaterJob): Generator<void, void> {
-    const range = sizeRange(prepared.input.watts);
+    const range = usualSizes(prepared.input.watts);
     this.add({ sizes: quoteSizes(prepared, range) });
     yield;
     const batteries: BatteryLater[] = [];
@@ -157,7 +154,7 @@ export class LaterWork {
 
   private *steps(job: LaterJob): Generator<void, void> {
     const { quote, prepared, document, tariff, watts, profile } = job;
-    this.add({ billed: quoteBilledUnits(prepared) });
+    this.add({ kept: quoteKeptUnits(prepared) });
     yield;
     yield* this.bills(job);
     yield;
@@ -165,8 +162,24 @@ export class LaterWork {
     this.add({ warnings: quoteWarnings(quote, quoteFacts(prepared)) });
     if (document.uncertainty === undefined) return;
     yield;
+    this.draws = { id: this.id, document, tariff: tariff.document, watts, profile, draws: DRAWS };
+    if (!this.results.isStopped) this.drawAgain();
+  }
+
+  /** Stop the draws, also before it is their turn: what else is worked out stays. */
+  stopDraws(): void {
+    this.thread?.stop();
+    this.add({ isStopped: true });
+  }
+
+  /** Begin the draws of this quote, from the first. */
+  drawAgain(): void {
+    this.add({ drawn: 0, isStopped: false });
+    if (this.draws === null) return;
+    // What a worker still tells of the draws before is not heard as of these.
+    this.id += 1;
     this.thread ??= new DrawThread(this.hear);
-    this.thread.draw({ id: this.id, document, tariff: tariff.document, watts, profile, draws: DRAWS });
+    this.thread.draw({ ...this.draws, id: this.id });
   }
 
   /** Begin once the quote has stood still. */
@@ -192,6 +205,7 @@ export class LaterWork {
   stop(): void {
     this.cancel();
     this.left = null;
+    this.draws = null;
     this.thread?.stop();
     this.id += 1;
     this.results = NOTHING_LATER;

@@ -1,6 +1,5 @@
 import { readFileSync } from 'node:fs';
 import {
-  BLOCK,
   compareTariffs,
   readTariff,
   workOutQuote,
@@ -11,9 +10,7 @@ import {
 } from '@unitbook/engine';
 import { expect, it } from 'vitest';
 import { putAt } from '../document/edit-quote.ts';
-import { drawBlocks, type DrawNews } from './draw-blocks.ts';
-import { DrawThread } from './draw-thread.ts';
-import { LaterWork, NOTHING_LATER, sizeRange } from './later-work.ts';
+import { LaterWork, NOTHING_LATER } from './later-work.ts';
 import { QuoteBench } from './quote-bench.ts';
 
 const text = (path: string): string =>
@@ -111,8 +108,10 @@ it('goes by the share again once the intervals are taken out', () => {
     (profile) => bench.workOut(demo, { tariff, profile }, null).quote,
   );
   expect([by?.ownUse, without?.ownUse]).toEqual(['profile', 'share']);
-  // 38 % of 5,520 units, month by month rounded to whole ones: 2,097.6 in all.
-  expect(without?.years[0]?.selfUse).toBe(anew(demo)?.years[0]?.selfUse);
+  // 38 % of each month, rounded to whole units:
+  // 194 + 192 + 160 + 144 + 152 + 163 + 175 + 167 + 171 + 182 + 190 + 207 = 2,097, where 38 % of 5,520 are 2,097.6.
+  expect(without?.years[0]?.selfUse).toBe(2_097_000);
+  expect(by?.years[0]?.selfUse).not.toBe(2_097_000);
 });
 
 it('works cases and other tariffs out by the intervals', () => {
@@ -135,63 +134,26 @@ it('works cases and other tariffs out by the intervals', () => {
   work.close();
 });
 
-const job = { id: 7, document: demo, tariff: tariff.document, watts: null, profile: null, draws: 2 * BLOCK };
-
-it('tells of each block of draws, then of all', () => {
-  const news = [...drawBlocks(job)];
-  expect(news.map(({ kind }) => kind)).toEqual(['drawn', 'drawn', 'done']);
-  const last = news.at(-1);
-  expect(last?.kind === 'done' ? last.summary.count : 0).toBe(200);
-});
-
-it('draws by the intervals: without them, time blocks cannot be billed', () => {
-  const { value: blocks } = readTariff(text('tarumira/taresco-time-blocks/tariff.json'));
-  if (blocks === null) throw new Error('The tariff cannot be read.');
-  const alone = putAt(putAt(demo, ['policies'], undefined), ['uncertainty', 'policy'], undefined);
-  const own = putAt(alone, ['escalation', 'charges'], { peak: '2' });
-  const blocked = { ...job, document: own, tariff: blocks.document };
-  expect([...drawBlocks(blocked)].map(({ kind }) => kind)).toEqual(['failed']);
-  const news = [...drawBlocks({ ...blocked, profile: hours() })];
-  expect(news.map(({ kind }) => kind)).toEqual(['drawn', 'drawn', 'done']);
-});
-
-it('says why there can be no draws', () => {
-  const [news] = [...drawBlocks({ ...job, document: putAt(demo, ['plant', 'kWp'], '0') })];
-  expect(news?.kind).toBe('failed');
-});
-
-it('draws between everything else where there is no worker, and the same', async () => {
-  const heard: DrawNews[] = [];
-  await new Promise<void>((resolve) => {
-    const thread = new DrawThread(
-      (news) => {
-        heard.push(news);
-        if (news.kind === 'done') resolve();
-      },
-      () => null,
-    );
-    expect(thread.isApart).toBe(false);
-    thread.draw(job);
-  });
-  expect(heard).toEqual([...drawBlocks(job)]);
-});
-
-it('gives up where another quote takes the place of one before', async () => {
-  const heard: DrawNews[] = [];
-  const thread = new DrawThread(
-    (news) => heard.push(news),
-    () => null,
+it('prepares the bills anew for another settlement day', () => {
+  const { value: chosen } = readTariff(text('tarumira/taresco-chosen-day/tariff.json'));
+  if (chosen === null) throw new Error('The tariff cannot be read.');
+  const bare = ['tariff', 'policies', 'uncertainty'].reduce(
+    (held, key) => putAt(held, [key], undefined),
+    demo,
   );
-  thread.draw(job);
-  thread.stop();
-  await new Promise((resolve) => setTimeout(resolve, 100));
-  expect(heard).toEqual([]);
-});
-
-it.each([
-  [4000, { from: 500, step: 500, count: 16 }],
-  [1000, { from: 200, step: 200, count: 10 }],
-  [100, { from: 100, step: 100, count: 4 }],
-])('looks at sizes up to twice %i W, in round steps', (watts, range) => {
-  expect(sizeRange(watts)).toEqual(range);
+  const own = putAt(bare, ['escalation', 'charges'], {});
+  const bench = new QuoteBench();
+  const paidIn = (day: string | undefined): readonly number[] => {
+    const { quote } = bench.workOut(
+      putAt(own, ['settlementDay'], day),
+      { tariff: chosen, profile: null },
+      null,
+    );
+    return (quote?.months ?? []).flatMap(({ surplus }, at) => (surplus === 0 ? [] : [at + 1, surplus]));
+  };
+  // September, month 6: 20 units are banked, at 2.50. In March the whole bank of the year, 415: 1,037.50.
+  expect(paidIn('09-30')).toEqual([6, 50_00]);
+  expect(paidIn('03-31')).toEqual([12, 1_037_50]);
+  const { findings } = bench.workOut(own, { tariff: chosen, profile: null }, null);
+  expect(findings.map(({ code }) => code)).toContain('quote/settlement-day-needed');
 });

@@ -40,10 +40,10 @@ interface Made {
  * prepared anew. With a profile that is which months have units, too.
  */
 function keyOf({ document, years, start, share, use, generation }: QuoteInput, isByProfile: boolean): string {
-  const { escalation, quantities, payable, battery, tariff, units } = document;
+  const { escalation, quantities, payable, battery, tariff, units, settlementDay = '' } = document;
   const rising = Object.keys(escalation.charges);
   const own = isByProfile ? [...use, ...generation].map((one) => one > 0) : [];
-  const said = { rising, quantities, payable, units, battery, tariff, years, start, own };
+  const said = { rising, quantities, payable, units, battery, tariff, years, start, settlementDay, own };
   return JSON.stringify([said, share === null]);
 }
 
