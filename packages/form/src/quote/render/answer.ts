@@ -112,7 +112,7 @@ export function renderAnswer(desk: QuoteDesk): TemplateResult {
           </p>`
     }
     <dl class="answer" id="quote-answer">
-      ${answerOf(quote, desk.later.draws, writing).map(renderAnswerLine)}
+      ${answerOf(quote, desk.later, writing).map(renderAnswerLine)}
     </dl>
     ${renderProgress(desk)}
     <p class="caution">
@@ -124,7 +124,7 @@ export function renderAnswer(desk: QuoteDesk): TemplateResult {
 
 /** Above the inputs of a phone the answer is out of sight: two of its figures go along. */
 function renderShort(quote: Quote, { later, view }: QuoteDesk): readonly TemplateResult[] {
-  return answerOf(quote, later.draws, view.writing)
+  return answerOf(quote, later, view.writing)
     .slice(0, 2)
     .map(
       ({ key, label, value }) =>

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { readTariff, type DrawSummary, type QuoteDocument } from '@unitbook/engine';
+import { readTariff, type DrawSummary, type Quote, type QuoteDocument } from '@unitbook/engine';
 import { expect, it } from 'vitest';
 import { writingFor } from '../../writing/writing.ts';
 import { QuoteBench } from '../work/quote-bench.ts';
@@ -24,8 +24,10 @@ const draws = (p50: number, p90: number): DrawSummary =>
     saving: { p10: 0, p25: 0, p50: 36_512.3, p75: 34_871.9, p90: 33_000.4 },
   }) as unknown as DrawSummary;
 
+const ALONE = { draws: null, mostOwnUse: null };
+
 it('answers with the figures of the scenario', () => {
-  expect(answerOf(quote, null, writing).map(({ key, value }) => `${key} ${value}`)).toEqual([
+  expect(answerOf(quote, ALONE, writing).map(({ key, value }) => `${key} ${value}`)).toEqual([
     'payback 4.6 years',
     'saving ₹36,673.88',
     'smallest ₹240.00',
@@ -64,7 +66,7 @@ it('says what the figures hang on', () => {
 });
 
 const lineOf = (key: string, of = quote, drawn: DrawSummary | null = draws(4.62, 5.44)) =>
-  answerOf(of, drawn, writing).find((line) => line.key === key);
+  answerOf(of, { draws: drawn, mostOwnUse: null }, writing).find((line) => line.key === key);
 
 it('says P75 of the payback, and the range of the saving', () => {
   expect(lineOf('payback')?.note).toBe(
@@ -86,4 +88,25 @@ it('never says a first payback as the last word, with draws or without', () => {
   expect(cashFlowOf(twice, null, writing).payback?.label).toBe(
     'paid back after 2.5 years at first, for good after 7.0 years',
   );
+});
+
+it('says both ends where own use is not known', () => {
+  const notes = (mostOwnUse: Quote): readonly string[] =>
+    answerOf(quote, { draws: null, mostOwnUse }, writing)
+      .slice(0, 2)
+      .map(({ note }) => note);
+  // Netting without a limit: a unit is worth the same at home and in the grid.
+  for (const note of notes(quote)) expect(note).toContain(' However much is used at home as it is made.');
+  const [first, ...others] = quote.years;
+  if (first === undefined) throw new Error('The quote has no year.');
+  const { measures } = quote;
+  const better: Quote = {
+    ...quote,
+    years: [{ ...first, saving: 40_000_00 }, ...others],
+    measures: { ...measures, simple: { ...measures.simple, first: 4, last: 4 } },
+  };
+  const range = (most: string): string =>
+    ` With nothing used at home as it is made; with as much as use and generation allow: ${most}.`;
+  expect(notes(better)[0]).toContain(range('4.0 years'));
+  expect(notes(better)[1]).toContain(range('₹40,000.00'));
 });

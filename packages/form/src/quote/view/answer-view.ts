@@ -41,12 +41,12 @@ const AGAIN = ' It is owed again once something is replaced.';
 const drawnNote = ({ payback, count }: DrawSummary, plain: string, writing: QuoteWriting): string =>
   `P50 to P90 of ${writing.number(String(count))} draws; P75: ${yearsWords(payback.p75, writing)}. As quoted, without chance: ${plain}.`;
 
-function paybackLine(quote: Quote, draws: DrawSummary | null, writing: QuoteWriting): AnswerLine {
+function paybackLine(quote: Quote, { draws, mostOwnUse }: AnswerRange, writing: QuoteWriting): AnswerLine {
   const { simple, discounted } = quote.measures;
   const plain = paybackWords(simple, writing);
   const isAgain = isOwedAgain(simple);
   const discount = writing.number(quote.input.document.discountRate);
-  const later = `Discounted at ${discount} %: ${paybackWords(discounted, writing)}.${isAgain ? AGAIN : ''}`;
+  const later = `Discounted at ${discount} %: ${paybackWords(discounted, writing)}.${isAgain ? AGAIN : ''}${otherEnd(plain, mostOwnUse && paybackWords(mostOwnUse.measures.simple, writing))}`;
   const line = { key: 'payback', label: 'Paid back after' };
   if (draws === null) return { ...line, value: plain, note: later };
   const range = paybackRange(draws, writing);
@@ -98,23 +98,40 @@ function subsidyNote({ outlay, input }: Quote, writing: QuoteWriting): string {
   return ` The subsidy of ${writing.cash(outlay.subsidy)} comes later, to ${who}: ${writing.number(subsidy.paidAfter)} months after the start, if it is granted.`;
 }
 
+/** What is worked out besides the quote itself; null: not yet, or there is no such thing. */
+export interface AnswerRange {
+  readonly draws: DrawSummary | null;
+  /** The other end of a quote whose own use is not known: as much of it as use and generation allow. */
+  readonly mostOwnUse: Quote | null;
+}
+
+/** The other end of a figure whose own use is not known: what it says with as much own use as there can be. */
+function otherEnd(least: string, most: string | null): string {
+  if (most === null) return '';
+  return most === least
+    ? ' However much is used at home as it is made.'
+    : ` With nothing used at home as it is made; with as much as use and generation allow: ${most}.`;
+}
+
 /** The answer, line by line. */
 export function answerOf(
   quote: Quote,
-  draws: DrawSummary | null,
+  { draws, mostOwnUse }: AnswerRange,
   writing: QuoteWriting,
 ): readonly AnswerLine[] {
   const { years, measures, dayOne } = quote;
   const [first] = years;
+  const saved = writing.cash(first?.saving ?? 0);
+  const mostSaved = mostOwnUse && writing.cash(mostOwnUse.years[0]?.saving ?? 0);
   const { price, borrowed } = dayOne;
   const lent = borrowed === 0 ? '' : `, of which ${writing.cash(borrowed)} is borrowed`;
   return [
-    paybackLine(quote, draws, writing),
+    paybackLine(quote, { draws, mostOwnUse }, writing),
     {
       key: 'saving',
       label: 'Saved in the first year',
-      value: writing.cash(first?.saving ?? 0),
-      note: `Before upkeep of ${writing.cash(first?.cost ?? 0)}; surplus of ${writing.cash(first?.surplus ?? 0)} is in it.${savedNote(draws, writing)}`,
+      value: saved,
+      note: `Before upkeep of ${writing.cash(first?.cost ?? 0)}; surplus of ${writing.cash(first?.surplus ?? 0)} is in it.${otherEnd(saved, mostSaved)}${savedNote(draws, writing)}`,
     },
     {
       key: 'smallest',

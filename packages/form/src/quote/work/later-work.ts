@@ -1,5 +1,6 @@
 import {
   compareTariffs,
+  quoteBounds,
   quoteBatterySizes,
   quoteFacts,
   quoteKeptUnits,
@@ -47,6 +48,8 @@ export interface LaterResults {
   /** What the seller should read before printing. */
   readonly warnings: readonly Finding[] | null;
   readonly draws: DrawSummary | null;
+  /** The other end where own use is not known: as much of it as use and generation allow; null where it is known. */
+  readonly mostOwnUse: Quote | null;
   /** Draws made so far. */
   readonly drawn: number;
   /** Whether somebody stopped the draws. */
@@ -78,6 +81,7 @@ export const NOTHING_LATER: LaterResults = {
   tariffs: null,
   warnings: null,
   draws: null,
+  mostOwnUse: null,
   drawn: 0,
   isStopped: false,
   problem: '',
@@ -156,6 +160,10 @@ export class LaterWork {
     const { quote, prepared, document, tariff, watts, profile } = job;
     this.add({ kept: quoteKeptUnits(prepared) });
     yield;
+    if (profile === null && prepared.input.share === null) {
+      this.add({ mostOwnUse: quoteBounds(prepared.input, tariff).value?.high ?? null });
+      yield;
+    }
     yield* this.bills(job);
     yield;
     yield* this.sizes(job);
