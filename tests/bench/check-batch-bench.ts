@@ -121,7 +121,7 @@ export async function measureBatchRuns(isLong: boolean): Promise<BatchRuns> {
   };
   try {
     const twoOnRight = await twice({ accounts: 3_000_000, wrongOfThousand: 0 });
-    const twoOnWrong = await twice({ accounts: 20_000, wrongOfThousand: 200 });
+    const twoOnWrong = await twice({ accounts: 100_000, wrongOfThousand: 200 });
     const { kilobytes } = await measured({ accounts: 1_000_000, wrongOfThousand: 20 }, { workers: 2 });
     const more = isLong
       ? await measured({ accounts: 10_000_000, wrongOfThousand: 20 }, { workers: 2 })

@@ -53,9 +53,9 @@ const MOST_WAITING = 4;
 
 /**
  * Garbage is collected once the heap has grown by so much of what is in use, in percent: what a row is checked with is
- * gone with the row, and a heap that waits longer only grows.
+ * gone with the row. A heap that waits longer grows; one that waits less is collected more than it is used.
  */
-const GROWTH = 40;
+const GROWTH = 100;
 
 /** Keep the nursery of this thread as small as it is: the limit that others begin with cannot be set any more. */
 function keepNurserySmall(): void {
@@ -65,6 +65,8 @@ function keepNurserySmall(): void {
 /** Keep the heaps of this program small; for the threads of a batch, before they begin. */
 export function keepHeapsSmall(): void {
   setFlagsFromString(`--heap-growing-percent=${String(GROWTH)}`);
+  // Threads that mark beside those that check take cores from them: there is one for each core already.
+  setFlagsFromString('--no-concurrent-marking');
   keepNurserySmall();
 }
 
