@@ -3,13 +3,16 @@ import type { Page } from 'playwright-core';
 /** How long a move of a slider took, in milliseconds. */
 export interface SliderReport {
   readonly moves: number;
-  /** From the input event until the frame with the new answer in it was produced, waiting for it included. */
+  /** From the input event until the frame with the new answer in it begins: above 16.7 it misses the next one. */
+  readonly frame: { readonly median: number; readonly percentile95: number };
+  /** From the input event until that frame was produced, waiting for it included. */
   readonly painted: { readonly median: number; readonly percentile95: number };
   /** The work of a move: from the input event to the end of its script, style and layout. */
   readonly work: { readonly median: number; readonly percentile95: number };
 }
 
 interface Moved {
+  readonly frame: number[];
   readonly painted: number[];
   readonly work: number[];
   /** Moves after which the answer was not another one: they would measure nothing. */
@@ -24,7 +27,7 @@ declare global {
 
 /** Note how long each move took; runs in the page. */
 function watch(): void {
-  const moved: Moved = { painted: [], work: [], same: 0 };
+  const moved: Moved = { frame: [], painted: [], work: [], same: 0 };
   window.unitbookMoved = moved;
   const quote = document.querySelector('unitbook-book')?.shadowRoot?.querySelector('unitbook-quote');
   const saving = (): string => quote?.shadowRoot?.querySelector('#quote-answer-saving')?.textContent ?? '';
@@ -40,7 +43,8 @@ function watch(): void {
     'input',
     () => {
       [start, before] = [performance.now(), saving()];
-      requestAnimationFrame(() => {
+      requestAnimationFrame((begun) => {
+        moved.frame.push(begun - start);
         // A message sent within a frame is handled once that frame was produced.
         const { port1, port2 } = new MessageChannel();
         port1.onmessage = () => {
@@ -80,5 +84,10 @@ export async function measureSlider(page: Page, count = 60): Promise<SliderRepor
   }
   const moved = await page.evaluate(() => window.unitbookMoved);
   if (moved === undefined || moved.same > 0) throw new Error('A move of the slider changed no answer.');
-  return { moves: moved.work.length, painted: spread(moved.painted), work: spread(moved.work) };
+  return {
+    moves: moved.work.length,
+    frame: spread(moved.frame),
+    painted: spread(moved.painted),
+    work: spread(moved.work),
+  };
 }
