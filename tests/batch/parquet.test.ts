@@ -10,12 +10,17 @@ import { runTable, testFolder } from './table-run.ts';
 const opened = await openEngine();
 
 /** What `unitbook parquet` printed. */
-async function parquet(...words: readonly string[]) {
+const parquet = (...words: readonly string[]) => parquetTo(null, ...words);
+
+/** The same where standard output fails, as the operating system says it. */
+async function parquetTo(failure: string | null, ...words: readonly string[]) {
   let [out, err] = ['', ''];
   const io = nodeIo();
   const batch = {
     ...io.batch(),
     write: (bytes: Uint8Array) => {
+      if (failure !== null)
+        return Promise.reject(Object.assign(new Error(failure), { code: failure, syscall: 'write' }));
       out += Buffer.from(bytes).toString('utf8');
       return Promise.resolve();
     },
@@ -124,6 +129,16 @@ else
         one('export', 'INTEGER[]'),
         one('from', 'TIMESTAMP'),
       ]);
+    });
+
+    it('are not told of to whoever reads no more, and told of where there is no room', async () => {
+      const at = filesOf();
+      await kept(engine, at);
+      const words = ['--rows', at("bills '25.parquet")];
+      expect(await parquetTo('EPIPE', ...words)).toEqual({ status: 2, out: '', err: '' });
+      expect((await parquetTo('ENOSPC', ...words)).err).toBe(
+        'standard output  No space is left on the disk. Expected room and leave to write. Make room, and check again. [batch/file]\n',
+      );
     });
 
     it('are told of where a file is missing, or another one', async () => {

@@ -1,5 +1,5 @@
 import type { Finding } from '@unitbook/engine';
-import { sharedFiles } from '../batch/index.ts';
+import { FileTrouble, sharedFiles, streamSink, troubleFindings } from '../batch/index.ts';
 import { commandFinding, about, type PlacedFinding } from '../findings.ts';
 import { failureFinding } from '../file-failure.ts';
 import { PARQUET_HELP } from '../help-parquet.ts';
@@ -61,8 +61,8 @@ async function printRows(io: CommandIo, engine: ParquetEngine, path: string): Pr
     return inexact.map(({ name, type }) =>
       commandFinding('command/parquet-column', HERE, { column: name, type }),
     );
-  const { write } = io.batch();
-  for await (const piece of csvOf(engine, path, columns)) await write(Buffer.from(piece));
+  const sink = streamSink(io.batch().write);
+  for await (const piece of csvOf(engine, path, columns)) await sink.write(Buffer.from(piece));
   return [];
 }
 
@@ -86,16 +86,34 @@ function workOf({ values }: TypedCommand, io: CommandIo): Work {
   return { path, code: 'command/parquet-findings', run };
 }
 
-async function worked({ path, code, run }: Work, io: CommandIo): Promise<readonly PlacedFinding[]> {
-  const unread = await unreadFinding(io, { path, code, run });
-  if (unread !== null) return about(fileName(path), [unread]);
-  const engine = await io.parquet();
-  if (engine === null) return about(SUBJECT, [commandFinding('command/parquet-not-installed', HERE)]);
-  try {
-    return about(path, await run(engine));
-  } catch (error) {
-    if (!(error instanceof ParquetTrouble)) throw error;
+/** What went wrong while an engine was at work; an error of this program goes on. */
+function failed(error: unknown, { path, code }: Work): readonly PlacedFinding[] {
+  if (error instanceof ParquetTrouble)
     return about(path, [commandFinding(code, HERE, { reason: error.message })]);
+  if (!(error instanceof FileTrouble)) throw error;
+  // Whoever read the rows has enough of them.
+  return error.isClosedPipe ? [] : troubleFindings(error, false);
+}
+
+interface Worked {
+  readonly isDone: boolean;
+  readonly findings: readonly PlacedFinding[];
+}
+
+async function worked(work: Work, io: CommandIo): Promise<Worked> {
+  const unread = await unreadFinding(io, work);
+  if (unread !== null) return { isDone: false, findings: about(fileName(work.path), [unread]) };
+  const engine = await io.parquet();
+  if (engine === null)
+    return {
+      isDone: false,
+      findings: about(SUBJECT, [commandFinding('command/parquet-not-installed', HERE)]),
+    };
+  try {
+    const findings = about(work.path, await work.run(engine));
+    return { isDone: findings.length === 0, findings };
+  } catch (error) {
+    return { isDone: false, findings: failed(error, work) };
   } finally {
     engine.close();
   }
@@ -104,8 +122,8 @@ async function worked({ path, code, run }: Work, io: CommandIo): Promise<readonl
 async function runParquet(typed: TypedCommand, io: CommandIo): Promise<number> {
   const problems = about(SUBJECT, optionFindings(typed));
   if (problems.length > 0) return finish(io, { ran: false, findings: problems });
-  const findings = await worked(workOf(typed, io), io);
-  return finish(io, { ran: findings.length === 0, findings });
+  const { isDone, findings } = await worked(workOf(typed, io), io);
+  return finish(io, { ran: isDone, findings });
 }
 
 /** `unitbook parquet`: bills out of Parquet, findings into it. */
