@@ -93,7 +93,52 @@ function figureOf(terms: FigureTerms, name: string): Omit<QuickFigure, 'column'>
 export const quickFigures = (terms: FigureTerms): readonly QuickFigure[] =>
   terms.names.printed.map((name, column) => ({ column, ...figureOf(terms, name) }));
 
-/** The numerator of a figure of one row; NaN: only the long way can say. */
+/** An amount by its name: loads by name make no garbage, as one by a computed key does. */
+function amountOf(amounts: QuickAmounts, of: keyof QuickAmounts): number {
+  switch (of) {
+    case 'opening':
+      return amounts.opening;
+    case 'closing':
+      return amounts.closing;
+    case 'billed':
+      return amounts.billed;
+    case 'due':
+      return amounts.due;
+    case 'sum':
+      return amounts.sum;
+    case 'payable':
+      return amounts.payable;
+  }
+}
+
+/** The sum of lines on the grid of the plan. */
+function sumOfLines(lines: readonly LinePlace[], from: number): number {
+  let sum = from;
+  for (let index = 0; index < lines.length; index += 1) {
+    const line = lines[index] as LinePlace;
+    sum += (line.amounts[line.at] as number) * line.times;
+  }
+  return sum;
+}
+
+/** Own use or total use of one row; NaN where less was made than given. */
+function derivedUnits(
+  { columns, isOwn }: Extract<Source, { kind: 'derived' }>,
+  known: readonly Float64Array[],
+  row: number,
+): number {
+  const [taken, given, made] = columns.map((column) => (known[column] as Float64Array)[row] as number) as [
+    number,
+    number,
+    number,
+  ];
+  return made < given ? NaN : isOwn ? made - given : taken + made - given;
+}
+
+/**
+ * The numerator of a figure of one row; NaN: only the long way can say. Kept short: where it is not inlined, each number
+ * that it gives is one for the garbage.
+ */
 function numeratorOf(
   source: Source,
   amounts: QuickAmounts,
@@ -102,28 +147,17 @@ function numeratorOf(
 ): number {
   switch (source.kind) {
     case 'amount':
-      return amounts[source.of];
-    case 'lines': {
-      const { lines } = source;
-      let sum = source.isSurplus ? amounts.due : 0;
-      for (let index = 0; index < lines.length; index += 1) {
-        const line = lines[index] as LinePlace;
-        sum += (line.amounts[line.at] as number) * line.times;
-      }
-      return sum;
-    }
+      return amountOf(amounts, source.of);
+    case 'lines':
+      return sumOfLines(source.lines, source.isSurplus ? amounts.due : 0);
     case 'known':
       return (known[source.column] as Float64Array)[row] as number;
     case 'constant':
       return source.value;
     case 'rounding':
       return amounts.payable * source.times - amounts.sum;
-    case 'derived': {
-      const [taken, given, made] = source.columns.map(
-        (column) => (known[column] as Float64Array)[row] as number,
-      ) as [number, number, number];
-      return made < given ? NaN : source.isOwn ? made - given : taken + made - given;
-    }
+    case 'derived':
+      return derivedUnits(source, known, row);
     case 'unknown':
       return NaN;
   }

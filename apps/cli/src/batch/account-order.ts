@@ -17,18 +17,23 @@ const isTextBreak = (before: string, after: string): boolean => after < before;
 const isLengthBreak = (before: string, after: string): boolean =>
   after.length === before.length ? after < before : after.length < before.length;
 
-/** Below 0 where bytes come before others, 0 where they are the same; by their text. */
-function comparedBytes(
+const lengthOf = ({ accountFrom, accountTo }: RowScanner['table'], row: number): number =>
+  (accountTo[row] as number) - (accountFrom[row] as number);
+
+/** Below 0 where an account comes before that of the row above by its text, 0 where they are the same. */
+function comparedAbove(
   bytes: Uint8Array,
-  one: readonly [number, number],
-  other: readonly [number, number],
+  { accountFrom, accountTo }: RowScanner['table'],
+  row: number,
 ): number {
-  const length = Math.min(one[1] - one[0], other[1] - other[0]);
+  const [from, to] = [accountFrom[row] as number, accountTo[row] as number];
+  const [above, end] = [accountFrom[row - 1] as number, accountTo[row - 1] as number];
+  const length = Math.min(to - from, end - above);
   for (let at = 0; at < length; at += 1) {
-    const apart = (bytes[one[0] + at] as number) - (bytes[other[0] + at] as number);
+    const apart = (bytes[from + at] as number) - (bytes[above + at] as number);
     if (apart !== 0) return apart;
   }
-  return one[1] - one[0] - (other[1] - other[0]);
+  return to - from - (end - above);
 }
 
 /**
@@ -37,17 +42,15 @@ function comparedBytes(
  * @returns null where it has no row that can be used
  */
 export function orderOfBlock(scanner: RowScanner, bytes: Uint8Array): AccountOrder | null {
-  const { count, begins, accountFrom, accountTo } = scanner.table;
+  const { count, begins } = scanner.table;
   if (count === 0) return null;
   let [textBreaks, lengthBreaks] = [0, 0];
   for (let row = 1; row < count; row += 1) {
     if (begins[row] !== 1) continue;
-    const own = [accountFrom[row] as number, accountTo[row] as number] as const;
-    const before = [accountFrom[row - 1] as number, accountTo[row - 1] as number] as const;
-    const apart = comparedBytes(bytes, own, before);
+    const apart = comparedAbove(bytes, scanner.table, row);
     // An account that begins anew behind a row that cannot be used stands below itself.
     if (apart === 0) continue;
-    const longer = own[1] - own[0] - (before[1] - before[0]);
+    const longer = lengthOf(scanner.table, row) - lengthOf(scanner.table, row - 1);
     if (apart < 0) textBreaks += 1;
     if (longer < 0 || (longer === 0 && apart < 0)) lengthBreaks += 1;
   }
