@@ -111,9 +111,7 @@ export function renderAnswer(desk: QuoteDesk): TemplateResult {
             A size is tried: these figures are not those of the ${writing.number(kWp)} kWp offered.
           </p>`
     }
-    <dl class="answer" id="quote-answer">
-      ${answerOf(quote, desk.later, writing).map(renderAnswerLine)}
-    </dl>
+    <dl class="answer" id="quote-answer">${answerOf(quote, desk.later, writing).map(renderAnswerLine)}</dl>
     ${renderProgress(desk)}
     <p class="caution">
       <strong class="mark">An estimate, not a guarantee.</strong> Tariff and rules may change, bills vary from
