@@ -1,4 +1,4 @@
-import { isDecimalText, type Finding, type FindingKind, type FindingText } from './quantity/index.ts';
+import { groupedText, type Finding, type FindingKind, type FindingText } from './quantity/index.ts';
 import { DOCUMENT_FINDINGS, EXTEND_FINDINGS, TARIFF_FINDINGS, TIME_BLOCK_FINDINGS } from './tariff/index.ts';
 import { READING_FINDINGS } from './readings/index.ts';
 import { ENERGY_FINDINGS, INTERVAL_FINDINGS, PLANT_FINDINGS } from './energy/index.ts';
@@ -47,10 +47,5 @@ export const ENGINE_FINDINGS: Readonly<Record<string, FindingKind>> = /* @__PURE
 export function describeFinding(finding: Finding, number: (text: string) => string): FindingText {
   const kind = KINDS[finding.code];
   if (kind === undefined) return { found: finding.found, expected: finding.expected, remedy: finding.remedy };
-  const grouped = (kind.grouped ?? []).map((key) => {
-    const text = finding.values[key] ?? '';
-    // A value that is not there, or is no decimal, stays as it is.
-    return [key, isDecimalText(text) ? number(text) : text];
-  });
-  return kind.text({ ...finding.values, ...(Object.fromEntries(grouped) as Record<string, string>) });
+  return groupedText(kind, finding.values, number);
 }

@@ -1,6 +1,6 @@
 import {
   describeFinding,
-  isDecimalText,
+  groupedText,
   QUOTE_FINDINGS,
   type Finding,
   type FindingKind,
@@ -14,12 +14,7 @@ const KINDS: Readonly<Record<string, FindingKind | undefined>> = QUOTE_FINDINGS;
 
 function sentences(finding: Finding, number: PageNotation['number']): FindingText {
   const kind = KINDS[finding.code];
-  if (kind === undefined) return describeFinding(finding, number);
-  const grouped = (kind.grouped ?? []).map((key): readonly [string, string] => {
-    const text = finding.values[key] ?? '';
-    return [key, isDecimalText(text) ? number(text) : text];
-  });
-  return kind.text({ ...finding.values, ...Object.fromEntries(grouped) });
+  return kind === undefined ? describeFinding(finding, number) : groupedText(kind, finding.values, number);
 }
 
 /** Findings with their amounts grouped as the pages are. */

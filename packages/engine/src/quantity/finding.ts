@@ -1,3 +1,5 @@
+import { isDecimalText } from './decimal.ts';
+
 /** How much a finding stops: an error stops the figure, a question asks and goes on, a note only tells. */
 export type Severity = 'error' | 'question' | 'note';
 
@@ -41,6 +43,27 @@ export interface FindingKind {
   /** The values that are amounts, for a surface to group their digits. */
   readonly grouped?: readonly string[];
   readonly text: (values: Values) => FindingText;
+}
+
+/**
+ * The sentences of a finding with its amounts in a reader's grouping; a value that is not there, or is no decimal, stays
+ * as it is.
+ *
+ * @param values  of the finding
+ * @param number  how an exact decimal text is written
+ * @example
+ * groupedText({ severity: 'note', grouped: ['units'], text: (v) => ({ found: v.units, expected: '', remedy: '' }) }, { units: '42061' }, () => '42,061').found //=> "42,061"
+ */
+export function groupedText(
+  { grouped = [], text }: FindingKind,
+  values: Values,
+  number: (text: string) => string,
+): FindingText {
+  const own = grouped.map((key): readonly [string, string] => {
+    const value = values[key] ?? '';
+    return [key, isDecimalText(value) ? number(value) : value];
+  });
+  return text({ ...values, ...Object.fromEntries(own) });
 }
 
 /** Where a finding stands, and what it offers. */

@@ -38,6 +38,7 @@ export {
 } from './figure.ts';
 export {
   findingMaker,
+  groupedText,
   type Finding,
   type FindingKind,
   type FindingPlace,

@@ -1,7 +1,7 @@
 import { BILL_FINDINGS } from '../../bill/index.ts';
 import { ENERGY_FINDINGS } from '../../energy/index.ts';
 import {
-  isDecimalText,
+  groupedText,
   parseDay,
   type Finding,
   type FindingKind,
@@ -37,12 +37,7 @@ export function withDays(text: string, { day }: Pick<ReportNotation, 'day'>): st
 function grouped(finding: Finding, { number }: Pick<ReportNotation, 'number'>): FindingText {
   const kind = KINDS[finding.code];
   // A finding of another maker keeps its own sentences.
-  if (kind === undefined) return finding;
-  const amounts = (kind.grouped ?? []).flatMap((key): readonly (readonly [string, string])[] => {
-    const text = finding.values[key] ?? '';
-    return isDecimalText(text) ? [[key, number(text)]] : [];
-  });
-  return kind.text({ ...finding.values, ...Object.fromEntries(amounts) });
+  return kind === undefined ? finding : groupedText(kind, finding.values, number);
 }
 
 /**

@@ -1,5 +1,6 @@
 import {
   describeFinding,
+  groupedText,
   PLANT_FINDINGS,
   type Finding,
   type FindingKind,
@@ -12,13 +13,7 @@ const KINDS: Readonly<Record<string, FindingKind | undefined>> = PLANT_FINDINGS;
 /** The sentences of a finding with its amounts in the reader's grouping. */
 function sentences(finding: Finding, number: Writing['number']): FindingText {
   const kind = KINDS[finding.code];
-  if (kind === undefined) return describeFinding(finding, number);
-  const isNumber = (text: string): boolean => /^-?\d+(?:\.\d+)?$/.test(text);
-  const grouped = (kind.grouped ?? []).map((key): [string, string] => {
-    const text = finding.values[key] ?? '';
-    return [key, isNumber(text) ? number(text) : text];
-  });
-  return kind.text({ ...finding.values, ...Object.fromEntries(grouped) });
+  return kind === undefined ? describeFinding(finding, number) : groupedText(kind, finding.values, number);
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

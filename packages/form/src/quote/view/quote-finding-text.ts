@@ -1,5 +1,6 @@
 import {
   describeFinding,
+  groupedText,
   QUOTE_FINDINGS,
   type Finding,
   type FindingKind,
@@ -8,7 +9,6 @@ import {
 import { localDates, type Writing } from '../../writing/writing.ts';
 
 const KINDS: Readonly<Record<string, FindingKind | undefined>> = QUOTE_FINDINGS;
-const NUMBER = /^-?\d+(?:\.\d+)?$/;
 
 /** What the engine says of a file, said of the page. */
 const ON_THE_PAGE: Readonly<Record<string, string>> = {
@@ -20,12 +20,7 @@ const ON_THE_PAGE: Readonly<Record<string, string>> = {
 /** The sentences of a finding with its amounts in the reader's grouping. */
 function sentences(finding: Finding, number: Writing['number']): FindingText {
   const kind = KINDS[finding.code];
-  if (kind === undefined) return describeFinding(finding, number);
-  const grouped = (kind.grouped ?? []).map((key): [string, string] => {
-    const text = finding.values[key] ?? '';
-    return [key, NUMBER.test(text) ? number(text) : text];
-  });
-  return kind.text({ ...finding.values, ...Object.fromEntries(grouped) });
+  return kind === undefined ? describeFinding(finding, number) : groupedText(kind, finding.values, number);
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
