@@ -1,18 +1,17 @@
 import { readTariff, type FlyerDocument, type QuoteDocument } from '@unitbook/engine';
 import { page, userEvent } from 'vitest/browser';
-import { expect, it, vi } from 'vitest';
+import { expect, it } from 'vitest';
 import { defineFlyer } from '../../packages/form/src/quote/flyer/define-flyer.ts';
 import { FLYER_CHANGE } from '../../packages/form/src/quote/flyer/unitbook-flyer.ts';
 import quoteText from '../../tariffs-examples/quotes/rooftop-4-kilowatt.json?raw';
 import tariffText from '../../tariffs-examples/tarumira/taresco-domestic/tariff.json?raw';
 import { drawn, expectAccessible } from './mount.ts';
+import { chooseFile, Opened, plain, saved } from './opened.ts';
 
 defineFlyer();
 
 const quoteDocument = JSON.parse(quoteText) as QuoteDocument;
 const tariff = readTariff(tariffText).value;
-
-const plain = (text: string | null | undefined): string => (text ?? '').replace(/\s+/g, ' ').trim();
 
 /** 5,520 units × 8.00 = 44,160.00, the last slab for every unit; 162,000 ÷ 44,160 = 3.67 years. */
 const FLYER: FlyerDocument = {
@@ -27,31 +26,15 @@ const FLYER: FlyerDocument = {
 };
 
 /** A flyer on the page, and what tests do with it. */
-class OpenFlyer {
-  readonly element: HTMLElementTagNameMap['unitbook-flyer'];
+class OpenFlyer extends Opened<HTMLElementTagNameMap['unitbook-flyer']> {
   /** What the element told of edits. */
   readonly told: FlyerDocument[] = [];
 
   constructor(element: HTMLElementTagNameMap['unitbook-flyer']) {
-    this.element = element;
+    super(element);
     element.addEventListener(FLYER_CHANGE, (event) => {
       this.told.push((event as CustomEvent<FlyerDocument>).detail);
     });
-  }
-
-  get root(): ShadowRoot {
-    if (this.element.shadowRoot === null) throw new Error('The flyer was not drawn.');
-    return this.element.shadowRoot;
-  }
-
-  field(id: string): HTMLInputElement {
-    const field = this.root.getElementById(id);
-    if (field === null) throw new Error(`Nothing has the id ${id}.`);
-    return field as HTMLInputElement;
-  }
-
-  text(selector: string): string {
-    return plain(this.root.querySelector(selector)?.textContent);
   }
 
   /** The figures of a line, cell by cell. */
@@ -66,38 +49,19 @@ class OpenFlyer {
     return [...asks].map((one) => one.dataset['code'] ?? '');
   }
 
-  async type(key: string, text: string): Promise<void> {
-    const field = this.field(`flyer-${key}`);
-    field.focus();
-    field.value = text;
-    field.dispatchEvent(new InputEvent('input', { bubbles: true, composed: true }));
-    await drawn(this.element);
-    field.blur();
-    await drawn(this.element);
-  }
-
-  async press(id: string): Promise<void> {
-    this.field(id).click();
-    await drawn(this.element);
+  override type(key: string, text: string): Promise<void> {
+    return super.type(`flyer-${key}`, text);
   }
 
   async openFile(text: string, name = 'flyer.json'): Promise<void> {
-    const files = new DataTransfer();
-    files.items.add(new File([text], name));
-    this.field('flyer-open').files = files.files;
-    this.field('flyer-open').dispatchEvent(new Event('change'));
+    chooseFile(this.field('flyer-open'), text, name);
     await new Promise((resolve) => setTimeout(resolve, 20));
     await drawn(this.element);
   }
 
   /** The text of the file that a button saves. */
-  async saved(id: string): Promise<{ name: string; text: string }> {
-    const click = vi.spyOn(HTMLAnchorElement.prototype, 'click').mockImplementation(() => undefined);
-    await this.press(id);
-    const [link] = click.mock.contexts as HTMLAnchorElement[];
-    click.mockRestore();
-    if (link === undefined) throw new Error('No file was saved.');
-    return { name: link.download, text: await (await fetch(link.href)).text() };
+  saved(id: string): Promise<{ name: string; text: string }> {
+    return saved(() => this.pressAt(id));
   }
 }
 
@@ -236,14 +200,14 @@ it('waits for the quote, and keeps what was typed meanwhile', async () => {
 
 it('is taken out and put back, and another file’s flyer can be put back, too', async () => {
   const flyer = await mountFlyer(FLYER);
-  await flyer.press('flyer-take-out');
+  await flyer.pressAt('flyer-take-out');
   expect(flyer.field('flyer-claimedSaving').value).toBe('');
   expect(flyer.root.activeElement?.id).toBe('flyer-put-back');
   await flyer.type('price', '1');
-  await flyer.press('flyer-put-back');
+  await flyer.pressAt('flyer-put-back');
   expect(flyer.told.at(-1)).toEqual(FLYER);
   // What was typed meanwhile is not lost either.
-  await flyer.press('flyer-put-back');
+  await flyer.pressAt('flyer-put-back');
   expect(flyer.field('flyer-price').value).toBe('1');
   await flyer.openFile(JSON.stringify(FLYER), 'rival.json');
   expect(flyer.text('.undo')).toContain('“rival.json” took the place of the flyer before.');
@@ -256,7 +220,7 @@ it('saves what the command reads, and opens it again', async () => {
   const { name, text } = await flyer.saved('flyer-save');
   expect(name).toBe('unitbook-flyer.json');
   expect(JSON.parse(text)).toEqual(FLYER);
-  await flyer.press('flyer-take-out');
+  await flyer.pressAt('flyer-take-out');
   await flyer.openFile(text);
   expect(flyer.told.at(-1)).toEqual(FLYER);
 });

@@ -6,6 +6,7 @@ import { definePromise } from '../../packages/form/src/quote/promise/define-prom
 import quoteText from '../../tariffs-examples/quotes/rooftop-4-kilowatt.json?raw';
 import tariffText from '../../tariffs-examples/tarumira/taresco-domestic/tariff.json?raw';
 import { demoHousehold, drawn, expectAccessible } from './mount.ts';
+import { chooseFile, Opened, plain } from './opened.ts';
 
 definePromise();
 
@@ -60,48 +61,16 @@ const HOUSEHOLD: Household = {
   ],
 };
 
-const plain = (text: string | null | undefined): string => (text ?? '').replace(/\s+/g, ' ').trim();
-
 /** A promise on the page, and what tests do with it. */
-class OpenPromise {
-  readonly element: HTMLElementTagNameMap['unitbook-promise'];
-
-  constructor(element: HTMLElementTagNameMap['unitbook-promise']) {
-    this.element = element;
-  }
-
-  get root(): ShadowRoot {
-    if (this.element.shadowRoot === null) throw new Error('The promise was not drawn.');
-    return this.element.shadowRoot;
-  }
-
-  field(id: string): HTMLInputElement {
-    const field = this.root.getElementById(id);
-    if (field === null) throw new Error(`Nothing has the id ${id}.`);
-    return field as HTMLInputElement;
-  }
-
-  text(selector: string): string {
-    return plain(this.root.querySelector(selector)?.textContent);
-  }
-
+class OpenPromise extends Opened<HTMLElementTagNameMap['unitbook-promise']> {
   rows(id: string): string[] {
     return [...this.root.querySelectorAll(`#${id} tbody tr`)].map((row) =>
       [...row.children].map((cell) => plain(cell.textContent)).join(' | '),
     );
   }
 
-  async choose(id: string, value: string): Promise<void> {
-    this.field(id).value = value;
-    this.field(id).dispatchEvent(new Event('change'));
-    await drawn(this.element);
-  }
-
   async openFile(text: string, name: string): Promise<void> {
-    const files = new DataTransfer();
-    files.items.add(new File([text], name));
-    this.field('promise-open').files = files.files;
-    this.field('promise-open').dispatchEvent(new Event('change'));
+    chooseFile(this.field('promise-open'), text, name);
     await expect.poll(() => this.text('#promise-source') + this.text('#promise-refused')).toContain(name);
     await drawn(this.element);
   }
